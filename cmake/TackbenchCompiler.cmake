@@ -1,0 +1,17 @@
+# One interface target carries what every source of ours is compiled with.
+find_program(CCACHE ccache)
+if(CCACHE)
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${CCACHE})
+endif()
+
+add_library(tackbench_compiler INTERFACE)
+target_compile_features(tackbench_compiler INTERFACE cxx_std_20)
+target_include_directories(tackbench_compiler INTERFACE ${PROJECT_SOURCE_DIR})
+target_compile_options(tackbench_compiler INTERFACE
+  -Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -Wold-style-cast -Woverloaded-virtual
+  -Wcast-align -Wunused -Wdouble-promotion -Wformat=2 -Werror)
+if(TACKBENCH_SANITIZERS)
+  target_compile_options(tackbench_compiler INTERFACE
+    -fsanitize=${TACKBENCH_SANITIZERS} -fno-omit-frame-pointer -fno-sanitize-recover=all)
+  target_link_options(tackbench_compiler INTERFACE -fsanitize=${TACKBENCH_SANITIZERS})
+endif()

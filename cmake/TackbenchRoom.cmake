@@ -1,0 +1,31 @@
+# tackbench_room(<name> [SEES <room>...] [LIBRARIES <target>...])
+# One folder of core/ is one static library; every source in the folder belongs to it.
+function(tackbench_room name)
+  cmake_parse_arguments(ROOM "" "" "SEES;LIBRARIES" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
+  string(REPLACE "-" "_" target ${name})
+  add_library(tackbench_${target} STATIC ${sources})
+  target_link_libraries(tackbench_${target} PUBLIC tackbench_compiler ${ROOM_LIBRARIES})
+  foreach(room IN LISTS ROOM_SEES)
+    string(REPLACE "-" "_" seen ${room})
+    target_link_libraries(tackbench_${target} PUBLIC tackbench_${seen})
+  endforeach()
+endfunction()
+
+# tackbench_tests(<name> [SEES <room>...] [LIBRARIES <target>...])
+# One folder of tests/ is one GoogleTest program.
+function(tackbench_tests name)
+  cmake_parse_arguments(TESTS "" "" "SEES;LIBRARIES" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
+  string(REPLACE "-" "_" target ${name})
+  add_executable(tests_${target} ${sources})
+  target_link_libraries(tests_${target} PRIVATE
+    tackbench_compiler GTest::gtest_main GTest::gmock ${TESTS_LIBRARIES})
+  foreach(room IN LISTS TESTS_SEES)
+    string(REPLACE "-" "_" seen ${room})
+    target_link_libraries(tests_${target} PRIVATE tackbench_${seen})
+  endforeach()
+  target_compile_definitions(tests_${target} PRIVATE
+    TACKBENCH_SOURCE_FOLDER="${PROJECT_SOURCE_DIR}")
+  gtest_discover_tests(tests_${target} TEST_PREFIX "${name}." DISCOVERY_MODE PRE_TEST)
+endfunction()
