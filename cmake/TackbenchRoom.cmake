@@ -12,10 +12,12 @@ function(tackbench_room name)
   endforeach()
 endfunction()
 
-# tackbench_tests(<name> [SEES <room>...] [LIBRARIES <target>...])
-# One folder of tests/ is one GoogleTest program.
+# tackbench_tests(<name> [NOT_CORE] [SEES <room>...] [LIBRARIES <target>...])
+# One folder of tests/ is one GoogleTest program. It runs under the sanitizers too (label and target
+# `core`, `core_tests`) unless marked NOT_CORE: for programs about the command line, or ones whose
+# libraries are not built with sanitizers.
 function(tackbench_tests name)
-  cmake_parse_arguments(TESTS "" "" "SEES;LIBRARIES" ${ARGN})
+  cmake_parse_arguments(TESTS "NOT_CORE" "" "SEES;LIBRARIES" ${ARGN})
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
   string(REPLACE "-" "_" target ${name})
   add_executable(tests_${target} ${sources})
@@ -27,5 +29,29 @@ function(tackbench_tests name)
   endforeach()
   target_compile_definitions(tests_${target} PRIVATE
     TACKBENCH_SOURCE_FOLDER="${PROJECT_SOURCE_DIR}")
-  gtest_discover_tests(tests_${target} TEST_PREFIX "${name}." DISCOVERY_MODE PRE_TEST)
+  if(TESTS_NOT_CORE)
+    set(label whole)
+  else()
+    set(label core)
+    add_dependencies(core_tests tests_${target})
+  endif()
+  # NO_PRETTY_VALUES: names of parameterised tests stay the same from run to run.
+  gtest_discover_tests(tests_${target} TEST_PREFIX "${name}." DISCOVERY_MODE PRE_TEST NO_PRETTY_VALUES
+    PROPERTIES LABELS ${label})
+endfunction()
+
+# tackbench_fuzz(<name> [SEES <room>...])
+# <name>.cpp holds LLVMFuzzerTestOneInput; its kept inputs live in corpus/<name>/ beside it.
+function(tackbench_fuzz name)
+  cmake_parse_arguments(FUZZ "" "" "SEES" ${ARGN})
+  string(REPLACE "-" "_" target ${name})
+  add_executable(fuzz_${target} ${name}.cpp)
+  target_link_libraries(fuzz_${target} PRIVATE tackbench_compiler)
+  foreach(room IN LISTS FUZZ_SEES)
+    string(REPLACE "-" "_" seen ${room})
+    target_link_libraries(fuzz_${target} PRIVATE tackbench_${seen})
+  endforeach()
+  # Not -fsanitize=fuzzer at compile time: only the link brings libFuzzer's main().
+  target_link_options(fuzz_${target} PRIVATE -fsanitize=fuzzer)
+  add_dependencies(fuzz_targets fuzz_${target})
 endfunction()
