@@ -18,7 +18,9 @@ Vec3 turned(const Vec3& v, const Vec3& axis, double angle) {
   return c * v + s * axis.cross(v) + (1.0 - c) * axis.dot(v) * axis;
 }
 
-Mat3 pitch_turn(double pitch) { return turn_about(Vec3::UnitY(), pitch); }
+Mat3 pitch_turn(double pitch) {
+  return turn_about(Vec3::UnitY(), pitch);
+}
 
 Mat3 roll_pitch_yaw_turn(double roll, double pitch, double yaw) {
   return turn_about(Vec3::UnitZ(), yaw) * turn_about(Vec3::UnitY(), pitch) *

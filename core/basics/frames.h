@@ -11,9 +11,10 @@ using Vec3 = Eigen::Vector3d;
 using Mat3 = Eigen::Matrix3d;
 
 // Frame tags.
-struct Chassis {};  // fixed to the rails; X = 0 front wheel centres at design height, Z = 0 rail top
-struct Cab {};      // fixed to the cab; equal to Chassis when the cab is placed at 0, 0, 0, pitch 0
-struct Axle {};     // beam axle; origin midway between the wheel centres
+struct Chassis {
+};               // fixed to the rails; X = 0 front wheel centres at design height, Z = 0 rail top
+struct Cab {};   // fixed to the cab; equal to Chassis when the cab is placed at 0, 0, 0, pitch 0
+struct Axle {};  // beam axle; origin midway between the wheel centres
 struct Knuckle {};  // either knuckle; equal to Axle at swivel 0
 
 template <class Frame>
@@ -39,9 +40,7 @@ struct Placement {
   Placement<To, Deeper> operator*(const Placement<From, Deeper>& inner) const {
     return {turn * inner.turn, turn * inner.shift_mm + shift_mm};
   }
-  Placement<From, To> inverse() const {
-    return {turn.transpose(), -(turn.transpose() * shift_mm)};
-  }
+  Placement<From, To> inverse() const { return {turn.transpose(), -(turn.transpose() * shift_mm)}; }
 };
 
 // Rotation by `angle` radians, right-handed about the unit vector `axis` (Rodrigues).

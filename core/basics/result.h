@@ -27,8 +27,8 @@ std::string one_line(const Problem& problem);
 template <class Value>
 class [[nodiscard]] Result {
  public:
-  Result(Value value) : held_(std::move(value)) {}             // NOLINT: meant to convert
-  Result(Problems problems) : held_(std::move(problems)) {}    // NOLINT: meant to convert
+  Result(Value value) : held_(std::move(value)) {}                  // NOLINT: meant to convert
+  Result(Problems problems) : held_(std::move(problems)) {}         // NOLINT: meant to convert
   Result(Problem problem) : held_(Problems{std::move(problem)}) {}  // NOLINT: meant to convert
 
   bool ok() const { return std::holds_alternative<Value>(held_); }

@@ -27,7 +27,8 @@ std::optional<Root> find_root(Function&& f, double low, double high, double tole
   int side = 0;
   for (int step = 0; step < kMostSteps && std::abs(high - low) > tolerance; ++step) {
     const double secant = (f_high * low - f_low * high) / (f_high - f_low);
-    const bool bisect = step % 3 == 2 || !(secant > std::min(low, high) && secant < std::max(low, high));
+    const bool bisect =
+        step % 3 == 2 || !(secant > std::min(low, high) && secant < std::max(low, high));
     const double middle = bisect ? 0.5 * (low + high) : secant;
     const double f_middle = f(middle);
     if (!std::isfinite(f_middle)) return std::nullopt;

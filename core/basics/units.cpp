@@ -30,8 +30,12 @@ double inside_per_shown(Unit unit) {
 
 }  // namespace
 
-double shown_from_inside(Unit unit, double inside) { return inside / inside_per_shown(unit); }
-double inside_from_shown(Unit unit, double shown) { return shown * inside_per_shown(unit); }
+double shown_from_inside(Unit unit, double inside) {
+  return inside / inside_per_shown(unit);
+}
+double inside_from_shown(Unit unit, double shown) {
+  return shown * inside_per_shown(unit);
+}
 
 const char* member_suffix(Unit unit) {
   switch (unit) {

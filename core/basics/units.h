@@ -11,24 +11,30 @@ inline constexpr double kRadiansPerDegree = kPi / 180.0;
 inline constexpr double kRadiansPerTurn = 2.0 * kPi;
 inline constexpr double kMillimetresPerInch = 25.4;  // exact, ISO 80000-3
 
-constexpr double radians_from_degrees(double degrees) { return degrees * kRadiansPerDegree; }
-constexpr double degrees_from_radians(double radians) { return radians / kRadiansPerDegree; }
-constexpr double turns_from_radians(double radians) { return radians / kRadiansPerTurn; }
+constexpr double radians_from_degrees(double degrees) {
+  return degrees * kRadiansPerDegree;
+}
+constexpr double degrees_from_radians(double radians) {
+  return radians / kRadiansPerDegree;
+}
+constexpr double turns_from_radians(double radians) {
+  return radians / kRadiansPerTurn;
+}
 
 // What a stored or shown number counts. `degree` numbers are radians inside the core.
 enum class Unit {
-  number,             // plain ratio or factor
-  millimetre,         //
-  degree,             // radians inside
-  turn,               // radians inside, shown as turns of the hand wheel
-  percent,            // fraction inside (0.07), shown as 7
-  newton,             //
-  newton_metre,       // newton millimetres inside
-  kilogram,           //
-  count,              // whole number
-  degree_per_25_mm,   // radians per 25 mm inside (bump steer)
-  degree_per_mm,      // radians per mm inside
-  megapascal,         //
+  number,            // plain ratio or factor
+  millimetre,        //
+  degree,            // radians inside
+  turn,              // radians inside, shown as turns of the hand wheel
+  percent,           // fraction inside (0.07), shown as 7
+  newton,            //
+  newton_metre,      // newton millimetres inside
+  kilogram,          //
+  count,             // whole number
+  degree_per_25_mm,  // radians per 25 mm inside (bump steer)
+  degree_per_mm,     // radians per mm inside
+  megapascal,        //
 };
 
 // The number as a file, screen or paper shows it, from the number the core holds.

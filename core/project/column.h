@@ -10,9 +10,9 @@ enum class SectionKind { round, spline, double_d };
 // Section of a shaft where a yoke or a slip half sits on it.
 struct ShaftSection {
   SectionKind kind = SectionKind::double_d;
-  double diameter = 19.05;                // over the round, mm
-  std::optional<double> across_flats;     // double-D: distance between the flats, mm
-  std::optional<int> teeth;               // spline: tooth count; sets the clocking step
+  double diameter = 19.05;             // over the round, mm
+  std::optional<double> across_flats;  // double-D: distance between the flats, mm
+  std::optional<int> teeth;            // spline: tooth count; sets the clocking step
   UnknownMembers unknown;
 };
 
@@ -26,11 +26,11 @@ struct ColumnBearing {
 };
 
 struct ColumnStation {
-  Point<Cab> hand_wheel_centre;         // required
-  double hand_wheel_diameter = 450.0;   // outside, mm
-  Point<Cab> output_end;                // lower end of the column; the axis runs from the hand
-                                        // wheel's centre to here; required
-  std::vector<ColumnBearing> bearings;  // two or more hold the axis; fewer leave it free
+  Point<Cab> hand_wheel_centre;           // required
+  double hand_wheel_diameter = 450.0;     // outside, mm
+  Point<Cab> output_end;                  // lower end of the column; the axis runs from the hand
+                                          // wheel's centre to here; required
+  std::vector<ColumnBearing> bearings;    // two or more hold the axis; fewer leave it free
   std::optional<double> collapse_stroke;  // mm
   ShaftSection output;
   UnknownMembers unknown;

@@ -11,9 +11,13 @@
 namespace tackbench {
 
 enum class Side { left, right };
-constexpr Side other(Side side) { return side == Side::left ? Side::right : Side::left; }
+constexpr Side other(Side side) {
+  return side == Side::left ? Side::right : Side::left;
+}
 // +1 on the left (Y positive), -1 on the right.
-constexpr double side_sign(Side side) { return side == Side::left ? 1.0 : -1.0; }
+constexpr double side_sign(Side side) {
+  return side == Side::left ? 1.0 : -1.0;
+}
 
 // The body that a point or shape moves with.
 enum class RidesOn { chassis, cab, axle, left_knuckle, right_knuckle };

@@ -9,10 +9,10 @@ enum class LinkEndKind { ball_stud, rod_end };
 
 struct LinkEnd {
   LinkEndKind kind = LinkEndKind::ball_stud;
-  double shank_length = 80.0;       // ball centre to the end of the threaded shank, mm
-  Thread thread;                    // in the tube
-  double thread_engagement = 30.0;  // shank inside the tube as made, mm
-  double lock_nut_thickness = 10.0;  // mm
+  double shank_length = 80.0;         // ball centre to the end of the threaded shank, mm
+  Thread thread;                      // in the tube
+  double thread_engagement = 30.0;    // shank inside the tube as made, mm
+  double lock_nut_thickness = 10.0;   // mm
   std::optional<double> swing_limit;  // stud from its housing's axis, from the maker's sheet, rad
   // Stud axis on its lever with the box at its centre and the wheels straight, out of the housing;
   // without it the lever's own turning axis (output axis, relay axis or kingpin).
@@ -32,26 +32,26 @@ struct LinkTube {
 // Forces that might act along the link, newtons. No defaults that flatter: what is not given is
 // said to be missing.
 struct LinkForces {
-  std::optional<double> assist_limit;     // greatest the assist can push
-  std::optional<double> two_handed_rim;   // at the hand-wheel rim, sum of both hands
+  std::optional<double> assist_limit;    // greatest the assist can push
+  std::optional<double> two_handed_rim;  // at the hand-wheel rim, sum of both hands
   std::optional<double> kerb_strike;
   UnknownMembers unknown;
 };
 
 struct DragLinkStation {
-  Side knuckle = Side::left;            // which knuckle it drives
-  Point<Chassis> knuckle_ball;          // steering-arm ball, wheels straight; required
+  Side knuckle = Side::left;    // which knuckle it drives
+  Point<Chassis> knuckle_ball;  // steering-arm ball, wheels straight; required
   LinkEnd arm_end;
   LinkEnd knuckle_end;
   // Angle from the arm-end housing's axis to the knuckle-end housing's axis about the link, seen
   // along it from arm to knuckle, right-handed, rad. Without it: both studs centred straight ahead.
   std::optional<double> stud_clocking;
   LinkTube tube;
-  double bend_offset = 0.0;             // of the tube's middle from the line of the balls, mm
-  std::optional<double> given_length;   // ball to ball of the real link, mm; without it as drawn
-  double adjustment = 15.0;             // wanted each way, mm
-  std::optional<double> tolerance;      // plus-minus on the length, mm; without it "blank until
-                                        // measured in"
+  double bend_offset = 0.0;            // of the tube's middle from the line of the balls, mm
+  std::optional<double> given_length;  // ball to ball of the real link, mm; without it as drawn
+  double adjustment = 15.0;            // wanted each way, mm
+  std::optional<double> tolerance;     // plus-minus on the length, mm; without it "blank until
+                                       // measured in"
   int quantity = 1;
   LinkForces forces;
   UnknownMembers unknown;

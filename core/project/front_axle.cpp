@@ -6,7 +6,9 @@ namespace tackbench {
 
 namespace {
 
-Vec3 mirrored(const Vec3& v) { return {v.x(), -v.y(), v.z()}; }
+Vec3 mirrored(const Vec3& v) {
+  return {v.x(), -v.y(), v.z()};
+}
 
 KnuckleSide mirror_image(KnuckleSide knuckle) {
   knuckle.kingpin_point.mm = mirrored(knuckle.kingpin_point.mm);
@@ -29,9 +31,9 @@ KnuckleSide knuckle_side(const FrontAxleStation& axle, Side side) {
 }
 
 Direction<Chassis> kingpin_axis(const KnuckleSide& knuckle, Side side) {
-  return {Vec3(-std::tan(knuckle.caster),
-               -side_sign(side) * std::tan(knuckle.kingpin_inclination), 1.0)
-              .normalized()};
+  return {
+      Vec3(-std::tan(knuckle.caster), -side_sign(side) * std::tan(knuckle.kingpin_inclination), 1.0)
+          .normalized()};
 }
 
 }  // namespace tackbench

@@ -16,8 +16,8 @@ enum class Standing {
 };
 
 struct LimitChoice {
-  std::string name;              // as in resources/limits.json, "shaft.ripple"
-  std::optional<double> least;   // in the limit's shown unit
+  std::string name;             // as in resources/limits.json, "shaft.ripple"
+  std::optional<double> least;  // in the limit's shown unit
   std::optional<double> most;
   std::optional<double> least_inner;  // a value short of this is close
   std::optional<double> most_inner;   // a value beyond this is close

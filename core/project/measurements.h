@@ -37,7 +37,7 @@ struct AngleReading {
   std::string name;
   std::string from;
   std::string to;
-  double angle = 0.0;       // rad; required
+  double angle = 0.0;        // rad; required
   double accuracy = 0.0087;  // rad (judgement: angle finder half a degree)
   UnknownMembers unknown;
 };

@@ -14,12 +14,12 @@ struct Backdrop {
   std::string name;
   SheetView view = SheetView::side;
   FileReference file;
-  Vec3 first_pixel = Vec3::Zero();   // x, y in pixels, z unused
+  Vec3 first_pixel = Vec3::Zero();  // x, y in pixels, z unused
   Vec3 second_pixel = Vec3::Zero();
-  Vec3 first_point = Vec3::Zero();   // where the first pixel lies, chassis frame, mm
-  double known_distance = 1000.0;    // between the two, mm
-  double level_angle = 0.0;          // the picture's turn, rad
-  double fade = 0.5;                 // 0 gone to 1 full
+  Vec3 first_point = Vec3::Zero();  // where the first pixel lies, chassis frame, mm
+  double known_distance = 1000.0;   // between the two, mm
+  double level_angle = 0.0;         // the picture's turn, rad
+  double fade = 0.5;                // 0 gone to 1 full
   bool locked = false;
   UnknownMembers unknown;
 };

@@ -1,0 +1,43 @@
+// Pedal compiled: a crank in the cab, its rod through any bell-cranks to a piston that slides.
+#pragma once
+
+#include "core/basics/result.h"
+#include "core/mechanism/loop_crank_link_crank.h"
+#include "core/mechanism/loop_slider.h"
+#include "core/project/pedals.h"
+
+namespace tackbench {
+
+struct BellCrankStage {
+  LinkLoop loop;  // holds the input pin
+  Crank output;   // carries the output pin
+};
+
+// Cab frame, mm, rad. Angle 0 = at rest; positive = pressed.
+struct PedalLinkage {
+  Pedal pedal;
+  Crank pad;  // carries the pad's centre
+  Crank pin;  // carries the rod's pin; absent rod: unused
+  bool has_rod = false;
+  std::vector<BellCrankStage> bell_cranks;
+  SliderLoop slider;  // last rod to the piston
+};
+
+struct PedalPose {
+  double angle = 0.0;                   // turn from rest, rad
+  Vec3 pad_centre_mm = Vec3::Zero();    // cab
+  Vec3 pad_direction = Vec3::UnitX();   // unit, the way the pad's centre moves when pressed, cab
+  Vec3 rod_pin_mm = Vec3::Zero();       // pedal end of the first rod, cab
+  Vec3 cylinder_pin_mm = Vec3::Zero();  // cylinder end of the last rod, cab
+  double rod_travel = 0.0;              // of the rod's cylinder end along the cylinder's axis, mm
+  double ratio = 0.0;      // pad travel per rod travel along the cylinder's axis; 0 without rod
+  double rod_swing = 0.0;  // last rod from the cylinder's axis, rad
+  double leverage = 1.0;   // sine of the effective angle at the pedal's pin, 0 = over centre
+  bool closes = true;      // false: the rod cannot follow
+};
+
+Result<PedalLinkage> compile_pedal(const Pedal& pedal);
+// Any angle, also beyond the pedal's own stop. Never NaN.
+PedalPose pose_pedal(const PedalLinkage& linkage, double angle);
+
+}  // namespace tackbench
