@@ -18,6 +18,9 @@ endfunction()
 # libraries are not built with sanitizers.
 function(tackbench_tests name)
   cmake_parse_arguments(TESTS "NOT_CORE" "" "SEES;LIBRARIES" ${ARGN})
+  if(TESTS_NOT_CORE AND TACKBENCH_SANITIZERS)
+    return()
+  endif()
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
   string(REPLACE "-" "_" target ${name})
   add_executable(tests_${target} ${sources})
@@ -36,7 +39,7 @@ function(tackbench_tests name)
     add_dependencies(core_tests tests_${target})
   endif()
   # NO_PRETTY_VALUES: names of parameterised tests stay the same from run to run.
-  gtest_discover_tests(tests_${target} TEST_PREFIX "${name}." DISCOVERY_MODE PRE_TEST NO_PRETTY_VALUES
+  gtest_discover_tests(tests_${target} TEST_PREFIX "${TACKBENCH_TEST_PREFIX}${name}." DISCOVERY_MODE PRE_TEST NO_PRETTY_VALUES
     PROPERTIES LABELS ${label})
 endfunction()
 
