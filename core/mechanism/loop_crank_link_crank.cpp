@@ -26,19 +26,21 @@ LengthCondition length_condition(const LinkLoop& loop, const Vec3& driving_ball)
 LoopAnswer solve_loop(const LinkLoop& loop, const Vec3& driving_ball) {
   const LengthCondition condition = length_condition(loop, driving_ball);
   const double reach = std::sqrt(condition.a * condition.a + condition.b * condition.b);
-  if (!(reach > 0.0)) return {};  // driving ball on the crank's axis, or no lever
   LoopAnswer answer;
-  answer.closure = 1.0 - std::abs(condition.c) / reach;
-  answer.closes = answer.closure >= 0.0;
-  // atan2 of both root components keeps full accuracy near toggle, where acos would lose half.
+  if (!(reach > 0.0)) {  // driving ball on the crank's axis, or no lever
+    answer.closure = -1.0;
+    return answer;
+  }
   const double along = condition.c / reach;
-  const double across = loop.branch * std::sqrt(std::max(0.0, 1.0 - along * along));
-  const double cosine = along * condition.a - across * condition.b;
-  const double sine = along * condition.b + across * condition.a;
-  answer.angle = std::atan2(sine, cosine);
-  if (!answer.closes)
-    answer.angle = std::atan2(std::copysign(1.0, condition.c) * condition.b,
-                              std::copysign(1.0, condition.c) * condition.a);
+  answer.closure = 1.0 - std::abs(along);
+  answer.closes = answer.closure >= 0.0;
+  // Both components of the root, not acos, which would lose half the digits near toggle; clamped
+  // they give the angle at which a loop that cannot close comes nearest to it.
+  const double nearest = std::clamp(along, -1.0, 1.0);
+  const double across = loop.branch * std::sqrt((1.0 - nearest) * (1.0 + nearest));
+  answer.cosine = (nearest * condition.a - across * condition.b) / reach;
+  answer.sine = (nearest * condition.b + across * condition.a) / reach;
+  answer.angle = std::atan2(answer.sine, answer.cosine);
   return answer;
 }
 
@@ -49,11 +51,6 @@ LinkLoop loop_as_drawn(const Crank& driven, double length, const Vec3& driving_b
   const double middle = std::atan2(condition.b, condition.a);
   loop.branch = wrapped(driven_angle - middle) >= 0.0 ? 1.0 : -1.0;
   return loop;
-}
-
-double leverage(const Crank& crank, double angle, const Vec3& link_direction) {
-  const double lever = crank.lever.norm();
-  return lever > 0.0 ? link_direction.dot(crank.ball_rate(angle)) / lever : 0.0;
 }
 
 }  // namespace tackbench

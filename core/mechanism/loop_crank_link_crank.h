@@ -17,7 +17,9 @@ struct LinkLoop {
 };
 
 struct LoopAnswer {
-  double angle = 0.0;    // of the driven crank from its drawn position, (-pi, pi]
+  double angle = 0.0;   // of the driven crank from its drawn position, (-pi, pi]
+  double cosine = 1.0;  // of that angle
+  double sine = 0.0;
   double closure = 0.0;  // 1 - |C| / sqrt(A^2 + B^2): 0 at toggle, negative when it cannot close
   bool closes = false;   // false: `angle` is where the loop comes nearest to closing
 };
@@ -30,8 +32,21 @@ LinkLoop loop_as_drawn(const Crank& driven, double length, const Vec3& driving_b
 // The driven crank's angle for a driving ball given in the crank's frame. Never NaN.
 LoopAnswer solve_loop(const LinkLoop& loop, const Vec3& driving_ball);
 
-// l . (k x u) with l the unit link from driving to driven ball and u the unit lever of the driven
-// crank: the sine of the effective angle at that end, signed by branch. 0 for a lever of no length.
-double leverage(const Crank& crank, double angle, const Vec3& link_direction);
+// Sine of the effective angle between link and lever, 0 (toggle) to 1 (best): |l . (k x u)| with l
+// the unit link, k the lever's axis and u its unit lever. `ball_rate` is the ball's movement per
+// radian, k x lever. 0 for a lever of no length.
+inline double leverage(const Crank& crank, const Vec3& ball_rate, const Vec3& link_direction) {
+  return crank.radius > 0.0 ? std::abs(link_direction.dot(ball_rate)) / crank.radius : 0.0;
+}
+
+// Driven angle per driving angle of two cranks joined by a link: l . (p x a) / l . (k x u), from
+// both balls' movements per radian. Held finite within a hair of toggle.
+inline double link_ratio(const Vec3& link_direction, const Vec3& driving_ball_rate,
+                         const Vec3& driven_ball_rate) {
+  constexpr double kHair = 1e-9;  // mm per radian
+  const double over = link_direction.dot(driven_ball_rate);
+  return link_direction.dot(driving_ball_rate) /
+         (std::abs(over) > kHair ? over : std::copysign(kHair, over));
+}
 
 }  // namespace tackbench

@@ -28,9 +28,8 @@ std::optional<double> arm_from_swivel(const Steering& steering,
 std::optional<double> straight_swivel(const Steering& steering,
                                       const Placement<Chassis, Axle>& chassis_from_axle);
 
-// Ball-stud swing at a solved pose.
+// Ball-stud swing at a solved pose; limits in rad, both or neither are used.
 BallSwing ball_swing(const Steering& steering, const SteeringPose& pose,
-                     const Placement<Chassis, Axle>& chassis_from_axle,
                      std::optional<double> arm_limit, std::optional<double> knuckle_limit);
 
 // Hand wheel <-> arm with the cab at rest, rad.
