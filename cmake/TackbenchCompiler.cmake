@@ -11,12 +11,16 @@ set(CMAKE_CXX_FLAGS_DEBUG "-O0 -g -D_GLIBCXX_ASSERTIONS")
 # Readable stacks at a bearable speed.
 set(CMAKE_CXX_FLAGS_SANITIZE "-O1 -g1 -fno-omit-frame-pointer -D_GLIBCXX_ASSERTIONS")
 
+if(NOT DEFINED CMAKE_COMPILE_WARNING_AS_ERROR)
+  set(CMAKE_COMPILE_WARNING_AS_ERROR ON)
+endif()
+
 add_library(tackbench_compiler INTERFACE)
 target_compile_features(tackbench_compiler INTERFACE cxx_std_20)
 target_include_directories(tackbench_compiler INTERFACE ${PROJECT_SOURCE_DIR})
 target_compile_options(tackbench_compiler INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -Wold-style-cast -Woverloaded-virtual
-  -Wcast-align -Wunused -Wdouble-promotion -Wformat=2 -Werror)
+  -Wcast-align -Wunused -Wdouble-promotion -Wformat=2)
 if(TACKBENCH_SANITIZERS)
   target_compile_options(tackbench_compiler INTERFACE
     -fsanitize=${TACKBENCH_SANITIZERS} -fno-sanitize-recover=all)

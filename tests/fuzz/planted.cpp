@@ -1,5 +1,5 @@
-// Reads past the end for inputs that begin with "tack": tests/fuzz/run insists that the fuzzer finds
-// it, or its silence about the other targets would prove nothing.
+// Reads past the end for inputs that begin with "tack": tests/fuzz/run insists that the fuzzer
+// finds it, or its silence about the other targets would prove nothing.
 #include <cstddef>
 #include <cstdint>
 #include <vector>
