@@ -30,6 +30,8 @@ void compile_box_and_relays(const SteeringBoxStation& box, Steering& steering, P
   const Vec3 axis = along ? box.output_axis.along : Vec3(-box.output_axis.along);
   steering.arm = crank_through(box.output_point.mm, axis, arm_ball_at_centre(box).mm);
   need_lever(steering.arm, "steering_box.arm.length_mm", problems);
+  // The stud points from the ball to the arm it sits in.
+  steering.arm_stud = (box.arm.offset > 0.0 ? -1.0 : 1.0) * box.output_axis.along;
 
   steering.relays.clear();
   Vec3 driving_ball = steering.arm.ball(0.0);
@@ -50,6 +52,7 @@ void compile_box_and_relays(const SteeringBoxStation& box, Steering& steering, P
     const double length = relay.link_length.value_or(stage.link_drawn);
     stage.from_arm = loop_as_drawn(input, length, driving_ball);
     driving_ball = relay.output_ball.mm;
+    steering.arm_stud = relay.axis.along;
     steering.relays.push_back(stage);
   }
 }
