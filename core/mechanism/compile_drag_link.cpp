@@ -24,9 +24,7 @@ void compile_road_to_hand(const Vec3& knuckle_ball_mm, Steering& steering) {
 
 void compile_studs(const DragLinkStation& link, const Placement<Chassis, Axle>& axle_at_ride,
                    Steering& steering) {
-  const Vec3 lever_axis =
-      steering.relays.empty() ? steering.arm.axis : steering.relays.back().output.axis;
-  steering.arm_stud = link.arm_end.stud_axis.value_or(lever_axis).normalized();
+  if (link.arm_end.stud_axis) steering.arm_stud = link.arm_end.stud_axis->normalized();
   const Vec3& kingpin = steering.drag_link.driven.axis;
   steering.knuckle_stud =
       link.knuckle_end.stud_axis

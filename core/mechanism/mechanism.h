@@ -44,7 +44,8 @@ struct Steering {
   std::optional<double> assist_cut_right;
 
   Crank arm;                      // chassis; positive = as a left turn of the hand wheel moves it
-  Vec3 arm_stud = Vec3::UnitZ();  // stud of the drag link's first ball, unit, chassis, drawn
+  Vec3 arm_stud = Vec3::UnitZ();  // stud of the drag link's first ball, out of its housing, on
+                                  // the last lever as drawn, unit, chassis
   std::vector<RelayStage> relays;
 
   Side driven_side = Side::left;      // knuckle that the drag link drives

@@ -14,8 +14,9 @@ struct LinkEnd {
   double thread_engagement = 30.0;    // shank inside the tube as made, mm
   double lock_nut_thickness = 10.0;   // mm
   std::optional<double> swing_limit;  // stud from its housing's axis, from the maker's sheet, rad
-  // Stud axis on its lever with the box at its centre and the wheels straight, out of the housing;
-  // without it the lever's own turning axis (output axis, relay axis or kingpin).
+  // Stud axis on its lever with the box at its centre and the wheels straight, out of the housing.
+  // Without it parallel to the lever's own turning axis: arm end from ball to arm (along the output
+  // axis when the arm has no offset), relay along its axis, knuckle up its kingpin.
   std::optional<Vec3> stud_axis;
   std::optional<double> taper;  // stud cone: diameter change over length (0.1 for 1 in 10)
   std::optional<double> stud_large_diameter;  // of the cone, mm
