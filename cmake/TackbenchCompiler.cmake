@@ -1,7 +1,9 @@
 # One interface target carries what every source of ours is compiled with.
 find_program(CCACHE ccache)
 if(CCACHE)
-  set(CMAKE_CXX_COMPILER_LAUNCHER ${CCACHE})
+  # Without this permission ccache refuses every source that uses a precompiled header.
+  set(CMAKE_CXX_COMPILER_LAUNCHER
+    ${CMAKE_COMMAND} -E env CCACHE_SLOPPINESS=pch_defines,time_macros ${CCACHE})
 endif()
 
 # Our own assertions stay on in the optimised build: a wrong steering figure is worse than a slow
@@ -26,3 +28,21 @@ if(TACKBENCH_SANITIZERS)
     -fsanitize=${TACKBENCH_SANITIZERS} -fno-sanitize-recover=all)
   target_link_options(tackbench_compiler INTERFACE -fsanitize=${TACKBENCH_SANITIZERS})
 endif()
+if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
+  # Lets ccache see which precompiled header a source uses.
+  target_compile_options(tackbench_compiler INTERFACE -fpch-preprocess)
+endif()
+
+# tackbench_precompiled(<name> HEADERS <header>... LIBRARIES <target>...)
+# Eigen's and GoogleTest's headers cost more than our sources, so they are read once a build. Off in
+# the presets debug, tidy and fuzz, which therefore find a source that forgot an #include.
+function(tackbench_precompiled name)
+  cmake_parse_arguments(PRE "" "" "HEADERS;LIBRARIES" ${ARGN})
+  set(source ${CMAKE_CURRENT_BINARY_DIR}/${name}.cpp)
+  if(NOT EXISTS ${source})
+    file(WRITE ${source} "")
+  endif()
+  add_library(${name} STATIC ${source})
+  target_link_libraries(${name} PRIVATE tackbench_compiler ${PRE_LIBRARIES})
+  target_precompile_headers(${name} PRIVATE ${PRE_HEADERS})
+endfunction()
