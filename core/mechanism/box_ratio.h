@@ -7,11 +7,14 @@
 
 namespace tackbench {
 
-// Constant ratio, or the integral of 1/ratio over a table linear between rows and held beyond.
+// Constant ratio, or a table of ratios linear between rows and held beyond them. The output turn is
+// the integral of d input / ratio from the centre; with a linear ratio that is a logarithm, and its
+// inverse an exponential, so both directions are exact.
 class BoxRatio {
  public:
-  explicit BoxRatio(double constant_ratio = 1.0);
-  explicit BoxRatio(const std::vector<RatioRow>& rows);  // rising inputs, at least one row
+  explicit BoxRatio(double constant_ratio = 1.0);  // above 0
+  // Rising inputs, at least one row, every ratio above 0.
+  explicit BoxRatio(const std::vector<RatioRow>& rows);
 
   double output_from_input(double input) const;
   double input_from_output(double output) const;
@@ -19,8 +22,14 @@ class BoxRatio {
   double ratio_at(double input) const;
 
  private:
-  std::vector<RatioRow> rows_;
-  std::vector<double> outputs_;  // at each row
+  // From one row to the next; the ratio is start.ratio + slope * (input - start.input).
+  struct Stretch {
+    RatioRow start;
+    double slope = 0.0;         // of the ratio per rad of input
+    double start_output = 0.0;  // rad
+  };
+
+  std::vector<Stretch> stretches_;  // by rising input; the last has slope 0 and no end
 };
 
 }  // namespace tackbench
