@@ -72,7 +72,13 @@ Result<Mechanism> compile(const Project& project) {
       problems.insert(problems.end(), line.problems().begin(), line.problems().end());
     }
   }
-  if (project.front_axle) mechanism.suspension = compile_suspension(*project.front_axle);
+  if (project.front_axle) {
+    for (Problem& problem : suspension_faults(*project.front_axle)) {
+      problem.place = "front_axle." + problem.place;
+      problems.push_back(std::move(problem));
+    }
+    mechanism.suspension = compile_suspension(*project.front_axle);
+  }
   Problems steering_problems;
   compile_steering(project, mechanism, steering_problems);
   problems.insert(problems.end(), steering_problems.begin(), steering_problems.end());

@@ -25,7 +25,7 @@ class Faults {
     problems_.push_back({"", std::move(place), std::move(found), std::move(wanted)});
   }
   void lever(const Crank& crank, const std::string& place, const std::string& what) {
-    if (crank.lever.norm() < kLeastLever) {
+    if (crank.radius < kLeastLever) {
       add(place, fmt::format("{} is on the turning axis: no lever", what),
           "give a point at least 1 mm from the axis");
     }
@@ -105,25 +105,28 @@ Result<PedalLinkage> compile_pedal(const Pedal& pedal) {
 PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
   PedalPose pose;
   pose.angle = angle;
-  pose.pad_centre_mm = linkage.pad.ball(angle);
-  const double pad_lever = linkage.pad.lever.norm();
-  pose.pad_direction = linkage.pad.ball_rate(angle) / pad_lever;
+  const double cosine = std::cos(angle);
+  const double sine = std::sin(angle);
+  pose.pad_centre_mm = linkage.pad.ball(cosine, sine);
+  const double pad_lever = linkage.pad.radius;
+  pose.pad_direction = linkage.pad.ball_rate(cosine, sine) / pad_lever;
   if (!linkage.has_rod) return pose;
 
   // Pin by pin from the pedal: where it is and how it moves per radian of pedal.
-  Vec3 pin = linkage.pin.ball(angle);
-  Vec3 pin_rate = linkage.pin.ball_rate(angle);
+  Vec3 pin = linkage.pin.ball(cosine, sine);
+  const Vec3 pedal_pin_rate = linkage.pin.ball_rate(cosine, sine);
+  Vec3 pin_rate = pedal_pin_rate;
   pose.rod_pin_mm = pin;
   Vec3 first_rod = Vec3::Zero();
   for (const BellCrankStage& stage : linkage.bell_cranks) {
     const LoopAnswer answer = solve_loop(stage.loop, pin);
     pose.closes = pose.closes && answer.closes;
-    const Vec3 rod = (stage.loop.driven.ball(answer.angle) - pin).normalized();
+    const Crank& input = stage.loop.driven;
+    const Vec3 rod = (input.ball(answer.cosine, answer.sine) - pin).normalized();
     if (first_rod.isZero()) first_rod = rod;
-    const double effective = rod.dot(stage.loop.driven.ball_rate(answer.angle));
-    const double rate = effective != 0.0 ? rod.dot(pin_rate) / effective : 0.0;
-    pin = stage.output.ball(answer.angle);
-    pin_rate = rate * stage.output.ball_rate(answer.angle);
+    const double rate = link_ratio(rod, pin_rate, input.ball_rate(answer.cosine, answer.sine));
+    pin = stage.output.ball(answer.cosine, answer.sine);
+    pin_rate = rate * stage.output.ball_rate(answer.cosine, answer.sine);
   }
 
   const SliderAnswer slider = solve_slider(linkage.slider, pin);
@@ -133,7 +136,7 @@ PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
   const Vec3 last_rod = (pose.cylinder_pin_mm - pin).normalized();
   if (first_rod.isZero()) first_rod = last_rod;
   pose.rod_swing = angle_between(last_rod, linkage.slider.along);
-  pose.leverage = leverage(linkage.pin, angle, first_rod);
+  pose.leverage = first_rod.dot(pedal_pin_rate) / linkage.pin.radius;
 
   const double along = last_rod.dot(linkage.slider.along);
   const double rod_rate = along != 0.0 ? last_rod.dot(pin_rate) / along : 0.0;

@@ -123,7 +123,7 @@ TEST(PedalLinkage, BellCrankIsThePlanarFourBar) {
     ASSERT_TRUE(answer.closes);
     const Crank& rocker = linkage.bell_cranks[0].loop.driven;
     const Vec3 along = (rocker.ball(answer.angle) - linkage.pin.ball(t)).normalized();
-    const double sine = std::abs(leverage(rocker, answer.angle, along));
+    const double sine = leverage(rocker, rocker.ball_rate(answer.angle), along);
     least = std::min(least, sine);
     most = std::max(most, sine);
   }
