@@ -23,6 +23,7 @@ double inside_per_shown(Unit unit) {
     case Unit::kilogram:
     case Unit::count:
     case Unit::megapascal:
+    case Unit::newton_per_mm:
       return 1.0;
   }
   return 1.0;
@@ -59,6 +60,8 @@ const char* member_suffix(Unit unit) {
       return "_deg_per_mm";
     case Unit::megapascal:
       return "_mpa";
+    case Unit::newton_per_mm:
+      return "_n_per_mm";
     case Unit::number:
     case Unit::count:
       return "";
@@ -88,6 +91,8 @@ const char* symbol(Unit unit) {
       return "deg per mm";
     case Unit::megapascal:
       return "MPa";
+    case Unit::newton_per_mm:
+      return "N per mm";
     case Unit::number:
     case Unit::count:
       return "";

@@ -35,6 +35,7 @@ enum class Unit {
   degree_per_25_mm,  // radians per 25 mm inside (bump steer)
   degree_per_mm,     // radians per mm inside
   megapascal,        //
+  newton_per_mm,     // spring rate
 };
 
 // The number as a file, screen or paper shows it, from the number the core holds.

@@ -13,6 +13,7 @@ struct CabShake {
   double right = 0.0;
   double up = 0.0;
   double down = 0.0;
+  UnknownMembers unknown = {};
 };
 
 struct CabStation {

@@ -24,15 +24,6 @@ enum class RidesOn { chassis, cab, axle, left_knuckle, right_knuckle };
 
 enum class ThreadHand { right, left };
 
-// Metric thread, ISO 724 proportions.
-struct Thread {
-  double diameter = 20.0;  // major diameter, mm
-  double pitch = 1.5;      // mm
-  ThreadHand hand = ThreadHand::right;
-
-  bool operator==(const Thread&) const = default;
-};
-
 // Members of a file object that this version does not know, kept in file order as JSON text so
 // that they are written back.
 struct UnknownMember {
@@ -43,10 +34,21 @@ struct UnknownMember {
 };
 using UnknownMembers = std::vector<UnknownMember>;
 
+// Metric thread, ISO 724 proportions.
+struct Thread {
+  double diameter = 20.0;  // major diameter, mm
+  double pitch = 1.5;      // mm
+  ThreadHand hand = ThreadHand::right;
+  UnknownMembers unknown = {};
+
+  bool operator==(const Thread&) const = default;
+};
+
 // A file outside the project: relative path and SHA-256 (64 hex digits) of its content.
 struct FileReference {
   std::string path;
   std::string sha256;
+  UnknownMembers unknown = {};
 
   bool operator==(const FileReference&) const = default;
 };

@@ -14,6 +14,7 @@ struct RatioRow {
   double input =
       0.0;  // input turn from the box's centre, left turn of the hand wheel positive, rad
   double ratio = 20.0;  // input turn over output turn there
+  UnknownMembers unknown = {};
 
   bool operator==(const RatioRow&) const = default;
 };
