@@ -17,15 +17,17 @@ enum class LockEventKind {
   box_end,      // the box reaches the end of its travel
   ball_stud,    // a drag-link end has used up its swing
   outer_joint,  // a driven axle's outer joint reaches its angle
-  toggle,       // a loop cannot close further
+  toggle,       // a link end stands in line with its lever: the loop cannot close further
 };
 
 struct LockEvent {
   LockEventKind kind = LockEventKind::axle_stop;
-  std::string name;          // the stop's name, "arm end", "tie rod" ...; empty when one of a kind
+  std::string name;          // the stop's name, "arm end", "left wheel", "drag link at the arm";
+                             // empty when one of a kind
+  bool ends = true;          // false: it does not end a lock (assist cut; a bolt missing its pad)
   double hand_wheel = 0.0;   // from straight, positive on the side turned to, rad
   double arm = 0.0;          // from the box's centre, left positive, rad
-  double inner_steer = 0.0;  // of the wheel on the side turned to, positive that way, rad
+  double inner_steer = 0.0;  // of the wheel on the side steered to, positive that way, rad
   double outer_steer = 0.0;
   double driven_swivel = 0.0;  // rad, left positive
 };
@@ -39,7 +41,7 @@ struct StopContact {
   double off_centre = 0.0;  // contact from the pad's centre in its face, mm
   double off_square = 0.0;  // bolt from the pad's normal, rad
   bool inside_pad = false;
-  double degrees_per_mm = 0.0;  // inner steer per mm of bolt length, rad per mm
+  double degrees_per_mm = 0.0;  // inner steer lost per mm that the bolt is screwed out, rad per mm
   double gap_straight = 0.0;    // signed gap with the wheels straight, mm
 };
 
@@ -52,7 +54,8 @@ struct StopSetting {
 };
 
 struct LockSide {
-  Side side = Side::left;
+  Side side = Side::left;     // to which the hand wheel is turned
+  Side steers = Side::left;   // to which the road wheels go; the other side for a reversed box
   bool found = false;             // some event ends this lock
   std::vector<LockEvent> events;  // in order of hand-wheel turn; the first that ends it is `end`
   std::size_t end = 0;            // index of the event that ends the lock
@@ -94,7 +97,7 @@ struct LockResult {
   double best_stud_clocking = 0.0;             // that would use least over both locks, rad
   double swing_at_best_clocking = 0.0;         // greatest of both ends then, rad
   std::vector<LockRow> rows;                   // from full right to full left
-  std::optional<TurningCircles> circles_left;  // turning left, at the lock's end
+  std::optional<TurningCircles> circles_left;  // hand wheel left, at the lock's end
   std::optional<TurningCircles> circles_right;
 };
 
