@@ -45,16 +45,15 @@ std::optional<LinkResult> check_link(const Mechanism& mechanism) {
   result.centring_length = (road_ball - *hand_ball).norm();
   result.arm_offset = steering.straight_arm;
   result.input_offset = steering.straight_input;
-  result.box_turns_left =
-      turns_from_radians(hand_wheel_from_arm(mechanism, steering.travel_left));
+  result.box_turns_left = turns_from_radians(hand_wheel_from_arm(mechanism, steering.travel_left));
   result.box_turns_right =
       -turns_from_radians(hand_wheel_from_arm(mechanism, -steering.travel_right));
   const double centred_left = turns_from_radians(
       centred_turn(mechanism, steering.box.input_from_output(steering.travel_left)));
   const double centred_right = -turns_from_radians(
       centred_turn(mechanism, steering.box.input_from_output(-steering.travel_right)));
-  result.turns_lost = std::max(
-      {0.0, centred_left - result.box_turns_left, centred_right - result.box_turns_right});
+  result.turns_lost =
+      std::max({0.0, centred_left - result.box_turns_left, centred_right - result.box_turns_right});
   result.within_adjustment = std::abs(result.centring_length - result.real_length) <=
                              mechanism.project.drag_link->adjustment;
   return result;

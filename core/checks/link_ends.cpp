@@ -25,8 +25,8 @@ std::string link_end_name(const Steering& steering, const LinkEndPlace& place) {
   if (place.link == relays)
     return "drag link at " +
            (place.road_end ? std::string("the knuckle") : hand_lever_name(steering, relays));
-  return "tie rod at " + knuckle_name(place.road_end ? steering.follower().side
-                                                     : steering.driven().side);
+  return "tie rod at " +
+         knuckle_name(place.road_end ? steering.follower().side : steering.driven().side);
 }
 
 LeastLeverage least_leverage(const Steering& steering, const SteeringPose& pose) {

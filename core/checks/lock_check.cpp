@@ -95,8 +95,8 @@ StopContact LockCheck::contact(const AxleStop& stop, double arm, Side steers) {
   const double gap_rate = stop.gap_rate(knuckle.swivel);
   if (gap_rate != 0.0 && knuckle.swivel_rate != 0.0) {
     const double steer_per_swivel = at.knuckle(steers).steer_rate / knuckle.swivel_rate;
-    contact.degrees_per_mm = -side_sign(steers) * steer_per_swivel *
-                             stop.closing_per_mm(knuckle.swivel) / gap_rate;
+    contact.degrees_per_mm =
+        -side_sign(steers) * steer_per_swivel * stop.closing_per_mm(knuckle.swivel) / gap_rate;
   }
   return contact;
 }
@@ -242,9 +242,8 @@ void LockCheck::add_swing() {
         std::max(result_.swing_used_knuckle_end, row.swing_knuckle_end);
   }
   const DragLinkStation& link = *mechanism_.project.drag_link;
-  const std::optional<StudClocking> best =
-      best_stud_clocking(steering_, row_poses_, chassis_from_axle_, link.arm_end.swing_limit,
-                         link.knuckle_end.swing_limit);
+  const std::optional<StudClocking> best = best_stud_clocking(
+      steering_, row_poses_, link.arm_end.swing_limit, link.knuckle_end.swing_limit);
   if (!best) return;
   result_.best_stud_clocking = best->clocking;
   result_.swing_at_best_clocking = std::max(best->arm_end, best->knuckle_end);

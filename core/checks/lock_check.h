@@ -54,8 +54,8 @@ struct StopSetting {
 };
 
 struct LockSide {
-  Side side = Side::left;     // to which the hand wheel is turned
-  Side steers = Side::left;   // to which the road wheels go; the other side for a reversed box
+  Side side = Side::left;         // to which the hand wheel is turned
+  Side steers = Side::left;       // to which the road wheels go; the other side for a reversed box
   bool found = false;             // some event ends this lock
   std::vector<LockEvent> events;  // in order of hand-wheel turn; the first that ends it is `end`
   std::size_t end = 0;            // index of the event that ends the lock

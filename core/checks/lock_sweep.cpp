@@ -89,8 +89,8 @@ bool Sweep::closes(double arm) {
 
 const BallSwing& Sweep::swing() {
   if (!swing_)
-    swing_ = ball_swing(steering_, pose_, input_.chassis_from_axle,
-                        drag_link_.arm_end.swing_limit, drag_link_.knuckle_end.swing_limit);
+    swing_ = ball_swing(steering_, pose_, drag_link_.arm_end.swing_limit,
+                        drag_link_.knuckle_end.swing_limit);
   return *swing_;
 }
 
@@ -281,10 +281,9 @@ LockSweep Sweep::run() {
   record_travel(LockEventKind::box_end, left ? steering_.travel_left : steering_.travel_right);
   const std::optional<double>& cut = left ? steering_.assist_cut_left : steering_.assist_cut_right;
   if (cut) record_travel(LockEventKind::assist_cut, *cut);
-  std::stable_sort(result_.hits.begin(), result_.hits.end(),
-                   [this](const LockHit& a, const LockHit& b) {
-                     return outward_ * a.arm < outward_ * b.arm;
-                   });
+  std::stable_sort(
+      result_.hits.begin(), result_.hits.end(),
+      [this](const LockHit& a, const LockHit& b) { return outward_ * a.arm < outward_ * b.arm; });
   return std::move(result_);
 }
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/basics/units.h"
 #include "core/checks/axle_stop.h"
 #include "core/checks/lock_check.h"
 
@@ -13,8 +14,8 @@ namespace tackbench {
 // Step of the sweep in the arm's angle. Every watched function is continuous; a crossing and
 // re-crossing between two samples shows as a peak of three samples and is refined, so only a
 // function with two peaks inside two steps could be missed.
-inline constexpr double kLockSweepStep = 1.0 * kPi / 180.0;
-inline constexpr double kLockSweepEnd = 100.0 * kPi / 180.0;  // of arm from straight
+inline constexpr double kLockSweepStep = 1.0 * kRadiansPerDegree;
+inline constexpr double kLockSweepEnd = 100.0 * kRadiansPerDegree;  // of arm from straight
 
 // Where one event lies on a sweep.
 struct LockHit {

@@ -88,10 +88,8 @@ Controls PairSearch::controls_at(const Place& place) const {
   controls.hand_wheel = place[hand_wheel];
   const double rise = half_track_ * std::sin(place[roll]);
   // A wheel on its stop cannot go further.
-  controls.bump_left =
-      std::clamp(place[heave] + rise, ranges_.low[heave], ranges_.high[heave]);
-  controls.bump_right =
-      std::clamp(place[heave] - rise, ranges_.low[heave], ranges_.high[heave]);
+  controls.bump_left = std::clamp(place[heave] + rise, ranges_.low[heave], ranges_.high[heave]);
+  controls.bump_right = std::clamp(place[heave] - rise, ranges_.low[heave], ranges_.high[heave]);
   controls.wind_up = place[wind_up];
   controls.cab_shake = Vec3(place[shake_x], place[shake_y], place[shake_z]);
   return controls;
@@ -132,8 +130,7 @@ double PairSearch::refine(Place& place, double sign) {
   double best = distance(place).value_or(0.0);
   Place step{};
   for (int c = 0; c < coordinate_count; ++c)
-    if (ranges_.nodes[c] > 1)
-      step[c] = (ranges_.high[c] - ranges_.low[c]) / (ranges_.nodes[c] - 1);
+    if (ranges_.nodes[c] > 1) step[c] = (ranges_.high[c] - ranges_.low[c]) / (ranges_.nodes[c] - 1);
   for (int round = 0; round < kMostRounds; ++round) {
     bool moved = false;
     double greatest_change = 0.0;
@@ -161,8 +158,8 @@ double PairSearch::refine(Place& place, double sign) {
 }
 
 std::optional<StretchResult> PairSearch::run() {
-  const bool rides_on_missing = (needs_axle_ && !mechanism_.suspension) ||
-                                (needs_steering_ && !mechanism_.steering);
+  const bool rides_on_missing =
+      (needs_axle_ && !mechanism_.suspension) || (needs_steering_ && !mechanism_.steering);
   if (rides_on_missing) return std::nullopt;
   Place drawn{};
   const std::optional<double> as_drawn = distance(drawn);
@@ -181,8 +178,8 @@ std::optional<StretchResult> PairSearch::run() {
     Place place{};
     for (int c = 0; c < coordinate_count; ++c)
       if (ranges_.nodes[c] > 1)
-        place[c] = ranges_.low[c] +
-                   (ranges_.high[c] - ranges_.low[c]) * node[c] / (ranges_.nodes[c] - 1);
+        place[c] =
+            ranges_.low[c] + (ranges_.high[c] - ranges_.low[c]) * node[c] / (ranges_.nodes[c] - 1);
     if (const std::optional<double> at = distance(place)) {
       if (*at < result.least) {
         result.least = *at;

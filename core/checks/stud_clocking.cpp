@@ -9,14 +9,13 @@ namespace tackbench {
 
 std::optional<StudClocking> best_stud_clocking(const Steering& steering,
                                                const std::vector<SteeringPose>& poses,
-                                               const Placement<Chassis, Axle>& chassis_from_axle,
                                                std::optional<double> arm_limit,
                                                std::optional<double> knuckle_limit) {
   if (poses.empty()) return std::nullopt;
   Steering variant = steering;
   variant.stud_clocking_given = true;
   const auto swing = [&](const SteeringPose& pose) {
-    return ball_swing(variant, pose, chassis_from_axle, arm_limit, knuckle_limit);
+    return ball_swing(variant, pose, arm_limit, knuckle_limit);
   };
 
   // Natural clockings, unwrapped about the first one.

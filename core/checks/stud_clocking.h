@@ -13,14 +13,13 @@ struct StudClocking {
   double knuckle_end = 0.0;
 };
 
-// Over the given poses, all at one axle pose. At each pose the link's spin is the best one, as
+// Over the given poses. At each pose the link's spin is the best one, as
 // ball_swing chooses it. Empty without poses.
 // Each pose's need grows with the clocking's distance from that pose's natural clocking, so the
 // greatest need over the poses has one valley between the least and the greatest natural clocking:
 // golden section, to 0.01 degrees.
 std::optional<StudClocking> best_stud_clocking(const Steering& steering,
                                                const std::vector<SteeringPose>& poses,
-                                               const Placement<Chassis, Axle>& chassis_from_axle,
                                                std::optional<double> arm_limit,
                                                std::optional<double> knuckle_limit);
 
