@@ -10,6 +10,7 @@
 
 #include "core/checks/shaft_clocking.h"
 #include "core/checks/shaft_couples.h"
+#include "core/checks/shaft_ripple.h"
 #include "core/mechanism/shaft_line.h"
 
 namespace tackbench {

@@ -179,8 +179,13 @@ void set_geometry(ShaftLine& line, Problems& problems) {
       line.spans[i].length = (line.crosses[i + 1].centre_mm - cross.centre_mm).norm();
     }
   }
-  const Vec3 up_mm = line.cab_as_drawn.turn.col(2);
-  Vec3 pin = turned(square_to(line.column_axis.along, up_mm), line.column_axis.along,
+}
+
+// Pins at hand-wheel zero, handed down the chain.
+void set_pins(ShaftLine& line) {
+  const std::size_t count = line.crosses.size();
+  const Vec3 up = line.cab_as_drawn.turn.col(2);
+  Vec3 pin = turned(square_to(line.column_axis.along, up), line.column_axis.along,
                     line.station.first_yoke_clocking);
   for (std::size_t i = 0; i < count; ++i) {
     DrawnCross& cross = line.crosses[i];
@@ -221,6 +226,7 @@ void place_supports(ShaftLine& line) {
     const Vec3& from = line.crosses[span].centre_mm;
     drawn.along = line.crosses[span].geometry.out_direction;
     const double distance = drawn.along.dot(eye - from);
+    drawn.eye_mm = eye;
     drawn.on_line_mm = from + distance * drawn.along;
     drawn.off_line = (eye - drawn.on_line_mm).norm();
     drawn.holds_direction = support.kind == SupportKind::bearing_block;
@@ -275,8 +281,20 @@ Result<ShaftLine> compile_shaft_line(const Project& project) {
   lay_out(line, centres, directions);
   set_geometry(line, problems);
   if (!problems.empty()) return problems;
+  set_pins(line);
   place_supports(line);
   mark_held(line);
+  return line;
+}
+
+ShaftLine with_fork_offsets(ShaftLine line, const std::vector<double>& fork_offsets) {
+  for (DrawnSpan& span : line.spans) {
+    if (span.shaft < 0) continue;
+    const auto shaft = static_cast<std::size_t>(span.shaft);
+    span.fork_offset = fork_offsets[shaft];
+    line.station.shafts[shaft].fork_offset = fork_offsets[shaft];
+  }
+  if (line.has_joints) set_pins(line);
   return line;
 }
 

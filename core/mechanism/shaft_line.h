@@ -74,6 +74,7 @@ struct DrawnSupport {
   int support = 0;  // index in the project's shaft line
   int span = 0;     // index in spans
   RidesOn rides_on = RidesOn::chassis;
+  Vec3 eye_mm = Vec3::Zero();      // as drawn, chassis
   Vec3 on_line_mm = Vec3::Zero();  // nearest point of the shaft's line to the eye, chassis
   Vec3 along = Vec3::UnitX();      // unit, the shaft's line, hand to road, chassis
   bool holds_direction = false;    // bearing block
@@ -101,6 +102,9 @@ struct ShaftLine {
 // Faults: a joint on the column's wrong side, coincident joints, a bend of 90 degrees or more,
 // shafts that are not one fewer than the joints, a support of a shaft that is not there.
 Result<ShaftLine> compile_shaft_line(const Project& project);
+
+// The same line with its forks clocked otherwise: one offset a shaft of the project, rad.
+ShaftLine with_fork_offsets(ShaftLine line, const std::vector<double>& fork_offsets);
 
 // Pose for a cab placed at `chassis_from_cab` (shaken or not). No allocation, never NaN.
 void pose_shaft_line(const ShaftLine& line, const Placement<Chassis, Cab>& chassis_from_cab,
