@@ -38,7 +38,7 @@ Project truck_layout() {
   axle.left_knuckle.kingpin_point.mm = {0, 800, 500};
   axle.left_knuckle.caster = radians_from_degrees(3.0);
   axle.left_knuckle.kingpin_inclination = radians_from_degrees(6.0);
-  axle.left_knuckle.tie_rod_ball.mm = {-170, 760, 480};
+  axle.left_knuckle.tie_rod_ball.mm = {-170, 775, 480};
   axle.suspension.kind = SuspensionKind::straight;
   project.front_axle = std::make_shared<FrontAxleStation>(axle);
   return project;
