@@ -296,9 +296,9 @@ TEST(SuspensionFaults, NameEveryMember) {
 
 struct Case {
   FrontAxleStation axle;
-  double left;
-  double right;
-  double wind_up;
+  double left = 0.0;
+  double right = 0.0;
+  double wind_up = 0.0;
 };
 
 double between(int low, int high) {
