@@ -1,8 +1,8 @@
 // Shaft check: angles, ripple, clocking, lengths, engagement, insertion and secondary couples of
 // the shaft line, as drawn and over the cab's shake. Numbers only; verdicts are the findings' work.
 //
-// "Over the shake" = the drawn place and the 26 corners, edge and face middles of the box that
-// ShaftLine::shake spans.
+// "Over the shake" = the drawn place and the corners and the edge and face middles of the box that
+// ShaftLine::shake spans (26, fewer when it shakes in fewer directions).
 #pragma once
 
 #include <optional>
@@ -22,8 +22,6 @@ struct JointAngleResult {
   double worst = 0.0;                  // over the shake, rad
   Vec3 worst_shake_mm = Vec3::Zero();  // cab shake there
   std::optional<double> limit;         // from the maker, rad
-  double constant_speed_bend = 0.0;    // double joint not centred: difference of its two crosses'
-                                       // angles as drawn, rad
   bool held = true;                    // false: free to wander, angles are the drawn ones
 };
 
@@ -81,7 +79,7 @@ struct SupportResult {
 
 // Where a length cannot be kept when the cab shakes.
 struct ShakeMisfit {
-  int places = 0;      // of the 27 that do not close
+  int places = 0;      // that do not close
   double worst = 0.0;  // mm that is missing
   Vec3 worst_shake_mm = Vec3::Zero();
 };

@@ -21,6 +21,8 @@ struct CrossCouple {
 
 struct SupportLoad {
   int support = 0;
+  bool known = false;     // false: something else holds the same movement, or the line is free, so
+                          // statics alone does not say
   double sideways = 0.0;  // greatest over a turn at the eye, N
 };
 
@@ -28,11 +30,10 @@ struct CouplesResult {
   double torque = 1.0;        // in the column, N mm
   bool torque_given = false;  // false: per N mm, so the numbers are factors
   std::vector<CrossCouple> crosses;
-  bool loads_known = false;  // false: the line is free or held more than once, so statics alone
-                             // does not say
   std::vector<SupportLoad> supports;
 };
 
+// `torque`: steady in the column, N mm; without it everything comes for 1 N mm.
 CouplesResult secondary_couples(const ShaftLine& line, std::optional<double> torque);
 
 }  // namespace tackbench

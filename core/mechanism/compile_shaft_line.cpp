@@ -187,12 +187,13 @@ void set_pins(ShaftLine& line) {
   const Vec3 up = line.cab_as_drawn.turn.col(2);
   Vec3 pin = turned(square_to(line.column_axis.along, up), line.column_axis.along,
                     line.station.first_yoke_clocking);
+  PinAngle in;
   for (std::size_t i = 0; i < count; ++i) {
     DrawnCross& cross = line.crosses[i];
     const UniversalJoint& joint = cross.geometry;
     cross.in_pin = pin;
     cross.out_pin = out_pin_of(joint.in_direction, joint.out_direction, joint.turning, pin);
-    cross.in_at_zero = in_pin_angle(joint, pin);
+    cross.in_at_zero = i == 0 ? in_pin_angle(joint, pin) : in;
     const JointAnswer answer = turn_out(joint, cross.in_at_zero);
     cross.out_at_zero = answer.pin;
     cross.lead_at_zero = answer.lead;
@@ -202,6 +203,8 @@ void set_pins(ShaftLine& line) {
     span.to_next =
         in_pin_angle(next, turned(joint.out_zero, joint.out_direction, span.fork_offset));
     pin = turned(cross.out_pin, joint.out_direction, span.fork_offset);
+    // Chained as posing chains it, so that no turn of the hand wheel gives exactly none of the box.
+    in = answer.pin + span.to_next;
   }
 }
 

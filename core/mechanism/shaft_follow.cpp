@@ -9,7 +9,7 @@
 namespace tackbench {
 namespace {
 
-constexpr int kMostFree = 3 * (kMostCrosses - 2);
+constexpr int kMostFree = 3 * (kMostCrosses - 1);
 using FreeVector = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostFree, 1>;
 using FreeMatrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostFree, kMostFree>;
 
@@ -41,6 +41,13 @@ template <class Take>
 void each_row(const ShaftLine& line, const FollowTask& task, const CrossCentres& centres,
               Take&& take) {
   constexpr double kNothing = 1e-9;
+  if (task.column_slides) {
+    const Vec3& along = line.column_axis.along;
+    const Vec3 first = square_to(along, Vec3::UnitZ());
+    for (const Vec3& sideways : {first, Vec3(along.cross(first))}) {
+      take(Row{0, sideways, Vec3::Zero(), sideways.dot(centres[0] - task.start[0])});
+    }
+  }
   for (std::size_t i = 0; i < line.spans.size(); ++i) {
     if (!task.fixed_length[i]) continue;
     const Vec3 span = centres[i + 1] - centres[i];
@@ -92,6 +99,10 @@ double worst(const ShaftLine& line, const FollowTask& task, const CrossCentres& 
   return most;
 }
 
+std::size_t first_free(const FollowTask& task) {
+  return task.column_slides ? 0 : 1;
+}
+
 // Normal equations of the free crosses.
 void normal_equations(const ShaftLine& line, const FollowTask& task, const CrossCentres& centres,
                       FreeMatrix& square, FreeVector& pull) {
@@ -99,9 +110,10 @@ void normal_equations(const ShaftLine& line, const FollowTask& task, const Cross
   pull.setZero();
   const std::size_t last = line.crosses.size() - 1;
   each_row(line, task, centres, [&](const Row& row) {
-    const bool hand_free = row.hand_cross > 0;
+    const bool hand_free = row.hand_cross >= first_free(task);
     const bool road_free = row.hand_cross + 1 < last;
-    const auto hand = 3 * (static_cast<Eigen::Index>(row.hand_cross) - 1);
+    const auto hand = 3 * (static_cast<Eigen::Index>(row.hand_cross) -
+                           static_cast<Eigen::Index>(first_free(task)));
     const auto road = hand + 3;
     if (hand_free) {
       square.block<3, 3>(hand, hand) += row.per_hand * row.per_hand.transpose();
@@ -119,10 +131,10 @@ void normal_equations(const ShaftLine& line, const FollowTask& task, const Cross
   });
 }
 
-CrossCentres moved(const CrossCentres& centres, const FreeVector& step) {
+CrossCentres moved(const CrossCentres& centres, std::size_t first, const FreeVector& step) {
   CrossCentres after = centres;
   for (Eigen::Index i = 0; i < step.size() / 3; ++i) {
-    after[static_cast<std::size_t>(i) + 1] -= step.segment<3>(3 * i);
+    after[static_cast<std::size_t>(i) + first] -= step.segment<3>(3 * i);
   }
   return after;
 }
@@ -166,8 +178,8 @@ FollowAnswer follow(const ShaftLine& line, const FollowTask& task) {
   FollowAnswer answer;
   answer.centres = task.start;
   const std::size_t count = line.crosses.size();
-  if (count > 2) {
-    const auto free = static_cast<Eigen::Index>(3 * (count - 2));
+  if (count > 1 + first_free(task)) {
+    const auto free = static_cast<Eigen::Index>(3 * (count - 1 - first_free(task)));
     FreeMatrix square(free, free);
     FreeVector pull(free);
     double damping = kLeastDamping;
@@ -176,7 +188,7 @@ FollowAnswer follow(const ShaftLine& line, const FollowTask& task) {
       normal_equations(line, task, answer.centres, square, pull);
       square.diagonal().array() += damping;
       const FreeVector shift = square.ldlt().solve(pull);
-      const CrossCentres tried = moved(answer.centres, shift);
+      const CrossCentres tried = moved(answer.centres, first_free(task), shift);
       const double after = squares(line, task, tried);
       if (std::isfinite(after) && after < sum) {
         const bool settled = after > 0.999 * sum;

@@ -15,9 +15,10 @@ namespace tackbench {
 
 using CrossCentres = std::array<Vec3, kMostCrosses>;
 
-// What holds the line. Chassis frame; first and last cross are given.
+// What holds the line. Chassis frame; the last cross is given, the first too unless it may slide.
 struct FollowTask {
-  CrossCentres start;  // of all crosses; first and last stay there, mm
+  CrossCentres start;          // of all crosses; the last stays there, mm
+  bool column_slides = false;  // the first cross may move along the column's axis
   std::array<bool, kMostCrosses> fixed_length{};
   std::array<double, kMostCrosses> length{};  // wanted where fixed, mm
   Placement<Chassis, Cab> chassis_from_cab;   // for supports that ride in the cab
