@@ -1,14 +1,17 @@
 // Every finding of a project: runs the checks and judges their results.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/checks/bump_check.h"
 #include "core/checks/link_check.h"
 #include "core/checks/lock_check.h"
 #include "core/checks/pedal_check.h"
+#include "core/checks/push_back.h"
 #include "core/checks/shaft_check.h"
 #include "core/checks/stretch_check.h"
+#include "core/checks/wandering_shaft.h"
 #include "core/findings/finding.h"
 
 namespace tackbench {
@@ -19,14 +22,20 @@ struct CheckResults {
   std::optional<LinkResult> link;
   std::optional<LockResult> locks;
   std::optional<BumpResult> bump;
-  std::optional<ShaftCheckResult> shaft;
+  std::optional<ShaftCheck> shaft;  // empty without a shaft line
+  std::optional<WanderingShaft> wandering;
+  std::optional<PushBack> push_back;  // empty also without a distance
   std::vector<PedalResult> pedals;
   std::vector<StretchResult> stretch;
 };
 
 CheckResults run_checks(const Mechanism& mechanism);
 
-// Worst verdict first, then in order of motion; stable.
+// Worst verdict first (past, close, not judged, within), then direction before all else and the
+// rest in order of motion; stable.
 std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults& results);
+
+// The finding of that name, or null.
+const Finding* finding_named(const std::vector<Finding>& findings, const std::string& name);
 
 }  // namespace tackbench

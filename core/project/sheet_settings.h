@@ -1,11 +1,11 @@
 // How the project wants to be shown: units, projection, photographs behind the views, notes.
 #pragma once
 
+#include "core/basics/shown_number.h"
 #include "core/project/common.h"
 
 namespace tackbench {
 
-enum class ShownUnit { millimetre, inch_decimal, inch_fraction };
 enum class Projection { first_angle, third_angle };
 enum class SheetView { side, front, plan };
 

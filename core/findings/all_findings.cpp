@@ -1,0 +1,87 @@
+#include "core/findings/all_findings.h"
+
+#include <algorithm>
+
+#include "core/findings/builders.h"
+#include "core/findings/limits.h"
+
+namespace tackbench {
+
+namespace {
+
+// Both hands on the rim turn the column by half the wheel's diameter.
+std::optional<double> column_torque(const Project& project) {
+  if (!project.column || !project.drag_link || !project.drag_link->forces.two_handed_rim)
+    return std::nullopt;
+  return *project.drag_link->forces.two_handed_rim * 0.5 * project.column->hand_wheel_diameter;
+}
+
+LockSettings lock_settings(const Project& project) {
+  const Limit limit = limit_for(project, "lock.stop_first");
+  LockSettings settings;
+  settings.margin_before_others = limit.least_inner.value_or(limit.least.value_or(0.0));
+  return settings;
+}
+
+int rank(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::past:
+      return 0;
+    case Verdict::close:
+      return 1;
+    case Verdict::not_judged:
+      return 2;
+    case Verdict::within:
+      return 3;
+  }
+  return 3;
+}
+
+}  // namespace
+
+CheckResults run_checks(const Mechanism& mechanism) {
+  CheckResults results;
+  results.direction = check_direction(mechanism);
+  results.link = check_link(mechanism);
+  results.locks = check_locks(mechanism, lock_settings(mechanism.project));
+  results.bump = check_bump(mechanism, BumpSettings{});
+  if (mechanism.shaft_line) {
+    results.shaft = shaft_check(*mechanism.shaft_line, column_torque(mechanism.project));
+    results.wandering = wandering_shaft(*mechanism.shaft_line);
+    results.push_back = push_back(*mechanism.shaft_line);
+  }
+  results.pedals = check_pedals(mechanism);
+  results.stretch = check_stretch(mechanism, results.locks);
+  return results;
+}
+
+std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults& results) {
+  std::vector<Finding> findings;
+  add_direction_finding(mechanism, results.direction, findings);
+  if (mechanism.shaft_line) {
+    if (results.wandering) add_wander_findings(mechanism, *results.wandering, findings);
+    if (results.shaft) add_shaft_findings(mechanism, *results.shaft, findings);
+    add_push_back_finding(mechanism, results.push_back, findings);
+  }
+  if (results.link) add_link_findings(mechanism, *results.link, findings);
+  if (results.locks) {
+    add_link_lock_findings(mechanism, *results.locks, findings);
+    add_lock_findings(mechanism, *results.locks, findings);
+  }
+  if (results.bump) add_bump_findings(mechanism, *results.bump, findings);
+  add_pedal_findings(mechanism, results.pedals, findings);
+  add_stretch_findings(mechanism, results.stretch, findings);
+  add_missing_findings(mechanism, findings);
+  std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+    return rank(a.verdict) < rank(b.verdict);
+  });
+  return findings;
+}
+
+const Finding* finding_named(const std::vector<Finding>& findings, const std::string& name) {
+  const auto found = std::find_if(findings.begin(), findings.end(),
+                                  [&](const Finding& each) { return each.name == name; });
+  return found == findings.end() ? nullptr : &*found;
+}
+
+}  // namespace tackbench

@@ -1,0 +1,100 @@
+#include "core/findings/build_finding.h"
+
+#include <cmath>
+
+#include "core/basics/wording.h"
+#include "core/findings/limits.h"
+
+namespace tackbench {
+
+Quantity quantity(std::string_view name, double value, Unit unit) {
+  return {std::string(name), value, unit, say("quantity." + std::string(name))};
+}
+
+TraceStep step(std::string_view key, std::string formula, std::vector<Quantity> results) {
+  return {say("step." + std::string(key)), std::move(formula), std::move(results)};
+}
+
+std::vector<Quantity> point_numbers(const std::string& name, const Vec3& at_mm) {
+  const std::string words = say("quantity." + name);
+  std::vector<Quantity> numbers;
+  const char* parts[] = {"x", "y", "z"};
+  for (int i = 0; i < 3; ++i)
+    numbers.push_back({name + "_" + parts[i], at_mm[i], Unit::millimetre, words + ", " + parts[i]});
+  return numbers;
+}
+
+ShownFor::ShownFor(const Project& project)
+    : lengths_(project.sheet ? project.sheet->unit : ShownUnit::millimetre) {}
+
+Finding judged(std::string name, Station station, std::vector<Quantity> numbers, Limit limit,
+               ShownUnit lengths) {
+  Finding finding;
+  finding.name = std::move(name);
+  finding.station = station;
+  finding.numbers = std::move(numbers);
+  const double value = finding.numbers.front().value;
+  finding.verdict = judge(value, limit);
+  if (finding.verdict == Verdict::not_judged)
+    finding.why_not_judged =
+        std::isfinite(value) ? no_limit_words(limit) : say("not_judged.no_number");
+  limit.words = limit_words(limit, lengths);
+  finding.limit = std::move(limit);
+  return finding;
+}
+
+Finding not_yet(std::string name, Station station, std::string why) {
+  Finding finding;
+  finding.name = std::move(name);
+  finding.station = station;
+  finding.sentence = capitalised(why) + ".";
+  finding.why_not_judged = std::move(why);
+  return finding;
+}
+
+std::string name_part(const std::string& name, std::size_t index) {
+  std::string part;
+  for (const char letter : name) {
+    const bool capital = letter >= 'A' && letter <= 'Z';
+    const bool plain = (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9');
+    if (capital)
+      part += static_cast<char>(letter - 'A' + 'a');
+    else if (plain)
+      part += letter;
+    else if (!part.empty() && part.back() != '_')
+      part += '_';
+  }
+  while (!part.empty() && part.back() == '_') part.pop_back();
+  return part.empty() ? std::to_string(index + 1) : part;
+}
+
+std::string spoken(const std::string& name, std::string_view kind, std::size_t index) {
+  return name.empty() ? std::string(kind) + " " + std::to_string(index + 1) : name;
+}
+
+std::string listed(const std::vector<std::string>& items) {
+  std::string text;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) text += i + 1 == items.size() ? say("list.last") : say("list.between");
+    text += items[i];
+  }
+  return text;
+}
+
+std::string side_word(Side side) {
+  return side == Side::left ? say("word.left") : say("word.right");
+}
+
+Controls at_hand_wheel(double hand_wheel) {
+  Controls controls;
+  controls.hand_wheel = hand_wheel;
+  return controls;
+}
+
+Controls at_cab_shake(const Vec3& shake_mm) {
+  Controls controls;
+  controls.cab_shake = shake_mm;
+  return controls;
+}
+
+}  // namespace tackbench

@@ -1,0 +1,53 @@
+// One builder a station: each turns a check's result into findings, in order of motion, and puts
+// them at the end of the list.
+#pragma once
+
+#include <vector>
+
+#include "core/checks/bump_check.h"
+#include "core/checks/link_check.h"
+#include "core/checks/lock_check.h"
+#include "core/checks/pedal_check.h"
+#include "core/checks/push_back.h"
+#include "core/checks/shaft_check.h"
+#include "core/checks/stretch_check.h"
+#include "core/checks/wandering_shaft.h"
+#include "core/findings/finding.h"
+
+namespace tackbench {
+
+using Findings = std::vector<Finding>;
+
+// "steering.direction": always there; not judged while the steering cannot be posed.
+void add_direction_finding(const Mechanism& mechanism, const std::optional<DirectionResult>& result,
+                           Findings& findings);
+
+// "shaft.wander", "shaft.over_held", "shaft.support.<name>.play"
+void add_wander_findings(const Mechanism& mechanism, const WanderingShaft& result,
+                         Findings& findings);
+// "shaft.joint.<name>.angle", "shaft.ripple", "shaft.<name>.clocking", slips, ends, supports ...
+void add_shaft_findings(const Mechanism& mechanism, const ShaftCheck& result, Findings& findings);
+// "shaft.push_back"; not judged without a distance.
+void add_push_back_finding(const Mechanism& mechanism, const std::optional<PushBack>& result,
+                           Findings& findings);
+
+// "link.centring", "link.length", "link.thread_engagement.<end>"
+void add_link_findings(const Mechanism& mechanism, const LinkResult& result, Findings& findings);
+// "link.swing.<end>", "link.effective_angle"
+void add_link_lock_findings(const Mechanism& mechanism, const LockResult& result,
+                            Findings& findings);
+// "lock.<side>.end", margins, steer, stop, circle; "lock.turns_total" ...
+void add_lock_findings(const Mechanism& mechanism, const LockResult& result, Findings& findings);
+// "bump.rate", "bump.travel", "bump.roll", "bump.wind_up", "bump.kickback"
+void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Findings& findings);
+
+// "pedal.<name>.full_stroke" ...
+void add_pedal_findings(const Mechanism& mechanism, const std::vector<PedalResult>& results,
+                        Findings& findings);
+// "stretch.<name>"
+void add_stretch_findings(const Mechanism& mechanism, const std::vector<StretchResult>& results,
+                          Findings& findings);
+// "missing.<member path>": one question for each thing that is not measured yet.
+void add_missing_findings(const Mechanism& mechanism, Findings& findings);
+
+}  // namespace tackbench

@@ -1,0 +1,308 @@
+#include "core/findings/lock_side_findings.h"
+
+#include <cmath>
+
+#include "core/basics/wording.h"
+#include "core/findings/build_finding.h"
+#include "core/findings/limits.h"
+#include "core/findings/lock_words.h"
+#include "core/findings/steering_trace.h"
+
+namespace tackbench {
+
+namespace {
+
+// Everything about one lock that its findings share.
+struct Lock {
+  const Mechanism& mechanism;
+  const LockSide& side;
+  ShownFor show;
+  std::optional<LockEvent> stop;
+  std::optional<LockEvent> other;
+
+  Lock(const Mechanism& compiled, const LockSide& lock)
+      : mechanism(compiled),
+        side(lock),
+        show(compiled.project),
+        stop(first_of(lock, LockEventKind::axle_stop)),
+        other(first_other_end(lock)) {}
+  Lock(const Mechanism&&, const LockSide&) = delete;
+};
+
+// The stop as it stands on whichever knuckle carries it (the right one may be the left's mirror
+// image).
+std::optional<LockStop> stop_named(const Mechanism& mechanism, Side lock, const std::string& name) {
+  for (const Side side : {Side::left, Side::right})
+    for (const LockStop& stop : knuckle_side(*mechanism.project.front_axle, side).stops)
+      if (stop.name == name && stop.lock == lock) return stop;
+  return std::nullopt;
+}
+
+bool any_stop_for(const Mechanism& mechanism, Side lock) {
+  for (const Side side : {Side::left, Side::right})
+    for (const LockStop& stop : knuckle_side(*mechanism.project.front_axle, side).stops)
+      if (stop.lock == lock) return true;
+  return false;
+}
+
+std::vector<Quantity> event_numbers(const LockEvent& event) {
+  return {quantity("hand_wheel_at_event", event.hand_wheel, Unit::degree),
+          quantity("arm", event.arm, Unit::degree),
+          quantity("inner_steer", event.inner_steer, Unit::degree),
+          quantity("outer_steer", event.outer_steer, Unit::degree),
+          quantity("driven_swivel", event.driven_swivel, Unit::degree)};
+}
+
+TraceStep event_step(const LockEvent& event, const char* formula) {
+  return {event_words(event), formula, event_numbers(event)};
+}
+
+// What each kind of event waits for, as a formula.
+const char* event_formula(LockEventKind kind) {
+  switch (kind) {
+    case LockEventKind::axle_stop:
+      return "(centre of the bolt's tip - pad) . pad normal - tip radius = 0";
+    case LockEventKind::assist_cut:
+      return "arm = angle at which the assist is cut";
+    case LockEventKind::box_end:
+      return "arm = the box's output travel";
+    case LockEventKind::ball_stud:
+      return "stud from its housing's axis = the maker's swing";
+    case LockEventKind::outer_joint:
+      return "driven axle's outer joint = the maker's angle";
+    case LockEventKind::toggle:
+      return "a loop's |C| = sqrt(A^2 + B^2)";
+  }
+  return "";
+}
+
+// Margin between two events, with the linkage solved at both.
+Trace margin_trace(const Mechanism& mechanism, const LockEvent& first, const LockEvent& second) {
+  Trace trace;
+  trace.formula = "margin = inner steer where the one acts - inner steer where the other acts";
+  trace.source = say("source.lock_order");
+  trace.steps.push_back(event_step(first, event_formula(first.kind)));
+  append(trace.steps, steering_steps(mechanism, first.arm));
+  trace.steps.push_back(event_step(second, event_formula(second.kind)));
+  append(trace.steps, steering_steps(mechanism, second.arm));
+  trace.steps.push_back(
+      step("margin", "difference of the two inner steer angles",
+           {quantity("margin", second.inner_steer - first.inner_steer, Unit::degree)}));
+  return trace;
+}
+
+WordingFields end_fields(const Lock& lock) {
+  return {{"side", capitalised(side_word(lock.side.side))},
+          {"steer", lock.show.degrees(lock.side.inner_steer)},
+          {"turns", lock.show.turns(lock.side.turns)}};
+}
+
+Finding end_between_stop_and_other(const Lock& lock) {
+  const double margin = lock.other->inner_steer - lock.stop->inner_steer;
+  Finding finding =
+      judged(lock_name(lock.side, "end"), Station::front_axle,
+             {quantity("margin", margin, Unit::degree),
+              quantity("inner_steer", lock.side.inner_steer, Unit::degree),
+              quantity("outer_steer", lock.side.outer_steer, Unit::degree),
+              quantity("turns", lock.side.turns * kRadiansPerTurn, Unit::turn)},
+             limit_for(lock.mechanism.project, "lock.stop_first"), lock.show.lengths());
+  WordingFields fields = end_fields(lock);
+  fields.emplace_back("first", event_words(margin >= 0.0 ? *lock.stop : *lock.other));
+  fields.emplace_back("next", event_words(margin >= 0.0 ? *lock.other : *lock.stop));
+  fields.emplace_back("margin", lock.show.degrees(std::abs(margin)));
+  finding.sentence = say("lock.ends_before", fields);
+  finding.trace = margin_trace(lock.mechanism, *lock.stop, *lock.other);
+  return finding;
+}
+
+// Only one of stop and others is there, or neither.
+Finding end_alone(const Lock& lock) {
+  Finding finding =
+      judged(lock_name(lock.side, "end"), Station::front_axle,
+             {quantity("inner_steer", lock.side.inner_steer, Unit::degree),
+              quantity("outer_steer", lock.side.outer_steer, Unit::degree),
+              quantity("turns", lock.side.turns * kRadiansPerTurn, Unit::turn)},
+             limit_for(lock.mechanism.project, "lock.stop_first"), lock.show.lengths());
+  finding.why_not_judged.clear();
+  WordingFields fields = end_fields(lock);
+  const std::optional<LockEvent>& end = lock.stop ? lock.stop : lock.other;
+  if (!end) {
+    finding.verdict = Verdict::not_judged;
+    finding.why_not_judged = say("not_judged.nothing_ends_lock");
+    finding.sentence = say("lock.nothing_ends", fields);
+    return finding;
+  }
+  fields.emplace_back("first", event_words(*end));
+  if (lock.stop) {
+    finding.verdict = Verdict::within;
+    finding.sentence = say("lock.ends_on_stop_alone", fields);
+  } else if (any_stop_for(lock.mechanism, lock.side.side)) {
+    finding.verdict = Verdict::past;
+    finding.sentence = say("lock.stop_never_acts", fields);
+  } else {
+    finding.verdict = Verdict::not_judged;
+    finding.why_not_judged = say("not_judged.no_axle_stop");
+    finding.sentence = say("lock.no_stop_given", fields);
+  }
+  finding.trace.formula = event_formula(end->kind);
+  finding.trace.source = say("source.lock_order");
+  finding.trace.steps = {event_step(*end, event_formula(end->kind))};
+  append(finding.trace.steps, steering_steps(lock.mechanism, end->arm));
+  return finding;
+}
+
+const char* margin_name(LockEventKind kind) {
+  switch (kind) {
+    case LockEventKind::box_end:
+      return "box_margin";
+    case LockEventKind::ball_stud:
+      return "ball_margin";
+    case LockEventKind::outer_joint:
+      return "joint_margin";
+    case LockEventKind::toggle:
+      return "toggle_margin";
+    case LockEventKind::axle_stop:
+    case LockEventKind::assist_cut:
+      break;
+  }
+  return "margin";
+}
+
+// What comes after the first other end: judged by the same limit, one finding a kind.
+void add_further_margins(const Lock& lock, Findings& findings) {
+  if (!lock.stop || !lock.other) return;
+  for (const LockEventKind kind : {LockEventKind::box_end, LockEventKind::ball_stud,
+                                   LockEventKind::outer_joint, LockEventKind::toggle}) {
+    if (kind == lock.other->kind) continue;
+    const std::optional<LockEvent> event = first_of(lock.side, kind);
+    if (!event) continue;
+    const double margin = event->inner_steer - lock.stop->inner_steer;
+    Finding finding =
+        judged(lock_name(lock.side, margin_name(kind)), Station::front_axle,
+               {quantity("margin", margin, Unit::degree)},
+               limit_for(lock.mechanism.project, "lock.stop_first"), lock.show.lengths());
+    finding.worst_at = at_lock_end(lock.side);
+    WordingFields fields{{"side", capitalised(side_word(lock.side.side))},
+                         {"what", event_words(*event)},
+                         {"margin", lock.show.degrees(std::abs(margin))}};
+    finding.sentence =
+        margin >= 0.0 ? say("lock.further_after", fields) : say("lock.further_before", fields);
+    finding.trace = margin_trace(lock.mechanism, *lock.stop, *event);
+    findings.push_back(std::move(finding));
+  }
+}
+
+void add_assist(const Lock& lock, Findings& findings) {
+  const std::optional<LockEvent> cut = first_of(lock.side, LockEventKind::assist_cut);
+  if (!lock.stop || !cut) return;
+  const double margin = lock.stop->inner_steer - cut->inner_steer;
+  Finding finding =
+      judged(lock_name(lock.side, "assist_margin"), Station::steering_box,
+             {quantity("margin", margin, Unit::degree)},
+             limit_for(lock.mechanism.project, "lock.assist_margin"), lock.show.lengths());
+  finding.worst_at = at_hand_wheel(side_sign(lock.side.side) * cut->hand_wheel);
+  WordingFields fields{{"side", capitalised(side_word(lock.side.side))},
+                       {"margin", lock.show.degrees(std::abs(margin))}};
+  finding.sentence =
+      margin >= 0.0 ? say("lock.assist_before", fields) : say("lock.assist_after", fields);
+  finding.trace = margin_trace(lock.mechanism, *cut, *lock.stop);
+  findings.push_back(std::move(finding));
+}
+
+void add_stop_contact(const Lock& lock, Findings& findings) {
+  if (!lock.side.stop) return;
+  const StopContact& contact = *lock.side.stop;
+  const std::optional<LockStop> stop = stop_named(lock.mechanism, lock.side.side, contact.name);
+  const std::string& name = contact.name;
+  Finding square =
+      judged(lock_name(lock.side, "stop_square"), Station::front_axle,
+             {quantity("off_square", contact.off_square, Unit::degree),
+              quantity("degrees_per_mm", contact.degrees_per_mm, Unit::degree_per_mm),
+              quantity("gap_straight", contact.gap_straight, Unit::millimetre)},
+             limit_for(lock.mechanism.project, "lock.stop_square"), lock.show.lengths());
+  square.worst_at = at_lock_end(lock.side);
+  square.sentence =
+      say("lock.stop_square",
+          {{"name", name},
+           {"angle", lock.show.degrees(contact.off_square)},
+           {"rate", lock.show.text(std::abs(contact.degrees_per_mm), Unit::degree_per_mm)}});
+  square.trace.formula = "angle between the bolt, turned with its knuckle, and the pad's normal";
+  square.trace.source = say("source.lock_order");
+  square.trace.inputs = {quantity("stop_swivel", contact.swivel, Unit::degree)};
+  square.trace.steps = {step("off_square", "acos(-(bolt turned by the swivel) . pad normal)",
+                             {quantity("off_square", contact.off_square, Unit::degree)})};
+  findings.push_back(std::move(square));
+
+  std::optional<double> outline;
+  if (stop) outline = stop->pad_radius;
+  Finding on_pad =
+      judged(lock_name(lock.side, "stop_on_pad"), Station::front_axle,
+             {quantity("off_centre", contact.off_centre, Unit::millimetre)},
+             limit_from(lock.mechanism.project, "lock.stop_on_pad",
+                        {std::nullopt, outline, say("source.pad_outline"), Standing::computed}),
+             lock.show.lengths());
+  on_pad.worst_at = at_lock_end(lock.side);
+  on_pad.sentence =
+      say("lock.stop_on_pad", {{"name", name}, {"distance", lock.show.mm(contact.off_centre)}});
+  on_pad.trace.formula = "distance of the touching point from the pad's middle, in its face";
+  on_pad.trace.source = say("source.pad_outline");
+  on_pad.trace.inputs = {quantity("stop_swivel", contact.swivel, Unit::degree)};
+  on_pad.trace.steps = {step("off_centre", "|tip - pad middle| in the pad's face",
+                             {quantity("off_centre", contact.off_centre, Unit::millimetre)})};
+  findings.push_back(std::move(on_pad));
+}
+
+void add_stop_bolt(const Lock& lock, Findings& findings) {
+  if (!lock.side.wanted) return;
+  const StopSetting& setting = *lock.side.wanted;
+  const std::optional<LockStop> stop = stop_named(lock.mechanism, lock.side.side, setting.stop);
+  OwnValue own;
+  own.source = say("source.bolt_adjustment");
+  own.standing = Standing::builder;
+  if (stop) {
+    own.least = -stop->bolt_adjustment;
+    own.most = stop->bolt_adjustment;
+  }
+  Finding finding =
+      judged(lock_name(lock.side, "stop_bolt"), Station::front_axle,
+             {quantity("screw_out", setting.screw_out, Unit::millimetre),
+              quantity("wanted_steer", setting.wanted_inner_steer, Unit::degree)},
+             limit_from(lock.mechanism.project, "lock.stop_bolt", own), lock.show.lengths());
+  finding.worst_at = at_lock_end(lock.side);
+  finding.sentence =
+      say("lock.stop_bolt", {{"name", setting.stop},
+                             {"way", setting.screw_out >= 0.0 ? say("word.out") : say("word.in")},
+                             {"change", lock.show.mm(std::abs(setting.screw_out))},
+                             {"steer", lock.show.degrees(setting.wanted_inner_steer)}});
+  finding.trace.formula = "bolt change = gap of the stop at the wanted steer angle, along the bolt";
+  finding.trace.source = say("source.lock_order");
+  finding.trace.inputs = {quantity("wanted_steer", setting.wanted_inner_steer, Unit::degree)};
+  finding.trace.steps = {step("stop_bolt", "gap at the wanted angle / cosine off square",
+                              {quantity("screw_out", setting.screw_out, Unit::millimetre)})};
+  findings.push_back(std::move(finding));
+}
+
+}  // namespace
+
+std::string lock_name(const LockSide& lock, const char* what) {
+  return std::string(lock.side == Side::left ? "lock.left." : "lock.right.") + what;
+}
+
+Controls at_lock_end(const LockSide& lock) {
+  return at_hand_wheel(side_sign(lock.side) * lock.turns * kRadiansPerTurn);
+}
+
+void add_lock_side_findings(const Mechanism& mechanism, const LockResult& result,
+                            const LockSide& lock_side, Findings& findings) {
+  const Lock lock(mechanism, lock_side);
+  Finding end = lock.stop && lock.other ? end_between_stop_and_other(lock) : end_alone(lock);
+  if (lock_side.found) end.worst_at = at_lock_end(lock_side);
+  findings.push_back(std::move(end));
+  add_further_margins(lock, findings);
+  add_assist(lock, findings);
+  add_stop_contact(lock, findings);
+  add_stop_bolt(lock, findings);
+  if (lock_side.found) add_turning_findings(mechanism, result, lock_side, findings);
+}
+
+}  // namespace tackbench

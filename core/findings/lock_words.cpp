@@ -1,0 +1,44 @@
+#include "core/findings/lock_words.h"
+
+#include "core/basics/wording.h"
+
+namespace tackbench {
+
+std::string event_words(const LockEvent& event) {
+  const auto named = [&](const std::string& plain) {
+    return event.name.empty() ? plain : plain + " (" + event.name + ")";
+  };
+  switch (event.kind) {
+    case LockEventKind::axle_stop:
+      return named(say("event.axle_stop"));
+    case LockEventKind::assist_cut:
+      return named(say("event.assist_cut"));
+    case LockEventKind::box_end:
+      return named(say("event.box_end"));
+    case LockEventKind::ball_stud:
+      return named(say("event.ball_stud"));
+    case LockEventKind::outer_joint:
+      return named(say("event.outer_joint"));
+    case LockEventKind::toggle:
+      return named(say("event.toggle"));
+  }
+  return {};
+}
+
+bool ends_lock(LockEventKind kind) {
+  return kind != LockEventKind::assist_cut;
+}
+
+std::optional<LockEvent> first_of(const LockSide& lock, LockEventKind kind) {
+  for (const LockEvent& event : lock.events)
+    if (event.kind == kind) return event;
+  return std::nullopt;
+}
+
+std::optional<LockEvent> first_other_end(const LockSide& lock) {
+  for (const LockEvent& event : lock.events)
+    if (ends_lock(event.kind) && event.kind != LockEventKind::axle_stop) return event;
+  return std::nullopt;
+}
+
+}  // namespace tackbench

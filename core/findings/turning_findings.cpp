@@ -1,0 +1,131 @@
+// Steer angles at the lock, Ackermann and turning circles.
+#include <algorithm>
+#include <cmath>
+
+#include "core/basics/wording.h"
+#include "core/checks/turning.h"
+#include "core/findings/build_finding.h"
+#include "core/findings/limits.h"
+#include "core/findings/lock_side_findings.h"
+
+namespace tackbench {
+
+namespace {
+
+Finding steer(const Mechanism& mechanism, const LockSide& lock) {
+  const ShownFor show(mechanism.project);
+  const FrontAxleStation& axle = *mechanism.project.front_axle;
+  const std::optional<double> wanted =
+      lock.side == Side::left ? axle.wanted_steer_left : axle.wanted_steer_right;
+  Finding finding =
+      judged(lock_name(lock, "steer"), Station::front_axle,
+             {quantity("inner_steer", lock.inner_steer, Unit::degree),
+              quantity("outer_steer", lock.outer_steer, Unit::degree)},
+             limit_from(mechanism.project, "lock.steer",
+                        {wanted, std::nullopt, say("source.wanted_steer"), Standing::builder}),
+             show.lengths());
+  finding.worst_at = at_lock_end(lock);
+  finding.sentence = say("lock.steer", {{"side", side_word(lock.side)},
+                                        {"inner", show.degrees(lock.inner_steer)},
+                                        {"outer", show.degrees(lock.outer_steer)}});
+  finding.trace.formula = "steer angles where the lock ends (see why lock.<side>.end)";
+  finding.trace.source = say("source.loop");
+  finding.trace.inputs = {quantity("hand_wheel", finding.worst_at->hand_wheel, Unit::degree)};
+  finding.trace.steps = {step("steer_at_end", "the linkage solved at the end of the lock",
+                              {quantity("inner_steer", lock.inner_steer, Unit::degree),
+                               quantity("outer_steer", lock.outer_steer, Unit::degree)})};
+  return finding;
+}
+
+Finding ackermann(const Mechanism& mechanism, const LockSide& lock, double wheelbase) {
+  const ShownFor show(mechanism.project);
+  const double pivots = kingpin_distance(*mechanism.steering);
+  const double ideal = ideal_outer_steer(lock.inner_steer, pivots, wheelbase);
+  const std::optional<double> share =
+      ackermann_fraction(lock.inner_steer, lock.outer_steer, pivots, wheelbase);
+  Finding finding = judged(lock_name(lock, "ackermann"), Station::front_axle,
+                           {quantity("ackermann", share.value_or(std::nan("")), Unit::percent),
+                            quantity("outer_steer", lock.outer_steer, Unit::degree),
+                            quantity("ideal_outer_steer", ideal, Unit::degree)},
+                           limit_for(mechanism.project, "lock.ackermann"), show.lengths());
+  finding.worst_at = at_lock_end(lock);
+  finding.sentence =
+      say("lock.ackermann", {{"side", side_word(lock.side)},
+                             {"percent", show.text(finding.numbers.front().value, Unit::percent)},
+                             {"outer", show.degrees(lock.outer_steer)},
+                             {"ideal", show.degrees(ideal)}});
+  finding.trace.formula =
+      "cot(ideal outer) = cot(inner) + c / L; Ackermann % = (inner - outer) / "
+      "(inner - ideal outer) x 100";
+  finding.trace.source = say("source.ackermann");
+  finding.trace.inputs = {quantity("kingpin_distance", pivots, Unit::millimetre),
+                          quantity("wheelbase", wheelbase, Unit::millimetre),
+                          quantity("inner_steer", lock.inner_steer, Unit::degree),
+                          quantity("outer_steer", lock.outer_steer, Unit::degree)};
+  finding.trace.steps = {
+      step("cotangents", "1 / tan(inner); c / L",
+           {quantity("cot_inner", 1.0 / std::tan(lock.inner_steer), Unit::number),
+            quantity("pivots_over_wheelbase", pivots / wheelbase, Unit::number)}),
+      step("ideal_outer", "atan(1 / (cot(inner) + c / L))",
+           {quantity("ideal_outer_steer", ideal, Unit::degree)}),
+      step("ackermann", "(inner - outer) / (inner - ideal outer) x 100", {finding.numbers[0]})};
+  return finding;
+}
+
+Finding circle(const Mechanism& mechanism, const LockSide& lock, const TurningCircles& circles) {
+  const ShownFor show(mechanism.project);
+  const double greatest = std::max(circles.kerb_by_outer, circles.kerb_by_inner);
+  std::vector<Quantity> numbers{
+      quantity("kerb_radius", 0.5 * greatest, Unit::millimetre),
+      quantity("kerb_circle_by_outer", circles.kerb_by_outer, Unit::millimetre),
+      quantity("kerb_circle_by_inner", circles.kerb_by_inner, Unit::millimetre),
+      quantity("tyre_circle_by_outer", circles.tyre_centre_by_outer, Unit::millimetre)};
+  if (circles.wall_by_outer)
+    numbers.push_back(quantity("wall_circle_by_outer", *circles.wall_by_outer, Unit::millimetre));
+  if (circles.wall_by_inner)
+    numbers.push_back(quantity("wall_circle_by_inner", *circles.wall_by_inner, Unit::millimetre));
+  Finding finding = judged(lock_name(lock, "circle"), Station::front_axle, std::move(numbers),
+                           limit_for(mechanism.project, "lock.circle"), show.lengths());
+  finding.worst_at = at_lock_end(lock);
+  const WordingFields fields{{"side", capitalised(side_word(lock.side))},
+                             {"outer", show.mm(circles.kerb_by_outer)},
+                             {"inner", show.mm(circles.kerb_by_inner)}};
+  finding.sentence =
+      circles.wheels_disagree ? say("lock.circles", fields) : say("lock.circle", fields);
+  finding.trace.formula =
+      "turning centre: where the wheel's normal in plan meets the rear axle's "
+      "line; circle = 2 x distance to the outer tyre's outside edge";
+  finding.trace.source = say("source.circle");
+  finding.trace.inputs = {
+      quantity("wheelbase", *mechanism.project.front_axle->road.wheelbase, Unit::millimetre),
+      quantity("inner_steer", lock.inner_steer, Unit::degree),
+      quantity("outer_steer", lock.outer_steer, Unit::degree),
+      quantity("track", mechanism.project.front_axle->track, Unit::millimetre),
+      quantity("tyre_width", mechanism.project.front_axle->tyre.width, Unit::millimetre)};
+  finding.trace.steps = {
+      step("circle_by_outer", "about the outer wheel's centre of turn",
+           {quantity("kerb_circle_by_outer", circles.kerb_by_outer, Unit::millimetre)}),
+      step("circle_by_inner", "about the inner wheel's centre of turn",
+           {quantity("kerb_circle_by_inner", circles.kerb_by_inner, Unit::millimetre)}),
+      step("radius", "greater of both / 2",
+           {quantity("kerb_radius", 0.5 * greatest, Unit::millimetre)})};
+  return finding;
+}
+
+}  // namespace
+
+void add_turning_findings(const Mechanism& mechanism, const LockResult& result,
+                          const LockSide& lock, Findings& findings) {
+  findings.push_back(steer(mechanism, lock));
+  const std::optional<double> wheelbase = mechanism.project.front_axle->road.wheelbase;
+  const auto& circles = lock.side == Side::left ? result.circles_left : result.circles_right;
+  if (!wheelbase) {
+    findings.push_back(
+        not_yet(lock_name(lock, "circle"), Station::front_axle, say("not_judged.no_wheelbase")));
+    return;
+  }
+  findings.push_back(ackermann(mechanism, lock, *wheelbase));
+  if (circles) findings.push_back(circle(mechanism, lock, *circles));
+}
+
+}  // namespace tackbench

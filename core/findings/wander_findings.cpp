@@ -1,0 +1,229 @@
+// Is the shaft line held? And what happens when box and firewall are pushed back.
+#include <cmath>
+
+#include "core/basics/wording.h"
+#include "core/findings/build_finding.h"
+#include "core/findings/builders.h"
+#include "core/findings/limits.h"
+
+namespace tackbench {
+
+namespace {
+
+std::string joint_words(const ShaftLineStation& station, int index) {
+  return spoken(station.joints[std::size_t(index)].name, say("word.joint"), std::size_t(index));
+}
+std::string shaft_words(const ShaftLineStation& station, int index) {
+  return spoken(station.shafts[std::size_t(index)].name, say("word.shaft"), std::size_t(index));
+}
+
+// The joint whose cross has that index in ShaftLine::crosses.
+int joint_of_cross(const Mechanism& mechanism, int cross) {
+  ShaftLinePose pose;
+  pose_shaft_line(*mechanism.shaft_line, mechanism.chassis_from_cab, 0.0, pose);
+  return cross >= 0 && cross < pose.cross_count ? pose.crosses[std::size_t(cross)].joint : -1;
+}
+
+std::string most_words(const Mechanism& mechanism, const WanderingWay& way) {
+  const int joint = joint_of_cross(mechanism, way.most_at_cross);
+  if (joint < 0) return say("word.hand_wheel");
+  return joint_words(mechanism.shaft_line->station, joint);
+}
+
+// "One rod end halfway along the upper shaft or the lower shaft holds it; ..."
+std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
+  const ShaftLineStation& station = mechanism.shaft_line->station;
+  std::vector<std::string> cures;
+  std::vector<std::string> useless;
+  for (const SupportTrial& trial : result.trials) {
+    if (trial.at_cross < 0 && trial.free_ways_left == 0)
+      cures.push_back(shaft_words(station, trial.shaft));
+    const int joint = joint_of_cross(mechanism, trial.at_cross);
+    if (joint >= 0 && trial.free_ways_left >= result.free_ways) {
+      std::string words = joint_words(station, joint);
+      if (useless.empty() || useless.back() != words) useless.push_back(std::move(words));
+    }
+  }
+  std::string sentence;
+  if (!cures.empty())
+    sentence = " " + say("shaft.wander_cure", {{"shafts", listed(cures)}});
+  else if (result.rod_ends_wanted > 0)
+    sentence =
+        " " + say("shaft.wander_rod_ends", {{"count", shown(result.rod_ends_wanted, Unit::count)}});
+  else
+    sentence = " " + say("shaft.wander_no_cure");
+  if (!useless.empty())
+    sentence += " " + say("shaft.wander_useless", {{"joints", listed(useless)}});
+  return sentence;
+}
+
+Trace wander_trace(const Mechanism& mechanism, const WanderingShaft& result) {
+  const ShaftLineStation& station = mechanism.shaft_line->station;
+  int slips = 0;
+  int doubles = 0;
+  for (const Shaft& shaft : station.shafts) slips += shaft.slip != SlipKind::none ? 1 : 0;
+  for (const ShaftJoint& joint : station.joints)
+    doubles += joint.kind == JointKind::double_joint ? 1 : 0;
+  int held = 0;
+  for (const ShaftSupport& support : station.supports)
+    held += (support.kind == SupportKind::bearing_block ? 4 : 2) + (support.collar ? 1 : 0);
+  const int joints = static_cast<int>(station.joints.size());
+  // Each rigid shaft has 5 unknowns without its spin, a slip one more; a cross takes 3.
+  const int bodies = joints - 1 + doubles;
+  const int unknowns = 5 * bodies + slips;
+  const int taken = 3 * (joints + doubles) + held;
+  Trace trace;
+  trace.formula =
+      "free ways - held twice = unknowns - equations, spin left out: a shaft has 5 "
+      "unknowns, a slip adds 1; a joint takes 3, an eye 2, a bearing block 4, a "
+      "collar 1 (two or more column bearings hold the column)";
+  trace.source = say("source.wander");
+  trace.inputs = {quantity("joints", joints, Unit::count), quantity("slips", slips, Unit::count),
+                  quantity("middle_pieces", doubles, Unit::count),
+                  quantity("equations_of_supports", held, Unit::count)};
+  trace.steps = {
+      step("unknowns", "5 x (joints - 1 + middle pieces) + slips",
+           {quantity("unknowns", unknowns, Unit::count)}),
+      step("equations", "3 x (joints + middle pieces) + supports",
+           {quantity("equations", taken, Unit::count)}),
+      step("count", "unknowns - equations", {quantity("count", unknowns - taken, Unit::count)}),
+      step("rank",
+           "free ways from the rank of the equations, which also sees special "
+           "positions",
+           {quantity("free_ways", result.free_ways, Unit::count),
+            quantity("over_constraints", result.over_constraints, Unit::count)})};
+  for (const WanderingWay& way : result.ways) {
+    TraceStep moving = step("way", "the largest movement of the way is 1 mm", {});
+    for (const Vec3& shift : way.cross_shift_mm)
+      for (Quantity& part : point_numbers("cross_shift", shift))
+        moving.results.push_back(std::move(part));
+    trace.steps.push_back(std::move(moving));
+  }
+  return trace;
+}
+
+Finding wander(const Mechanism& mechanism, const WanderingShaft& result) {
+  const ShownFor show(mechanism.project);
+  Finding finding = judged("shaft.wander", Station::shaft_line,
+                           {quantity("free_ways", result.free_ways, Unit::count),
+                            quantity("over_constraints", result.over_constraints, Unit::count),
+                            quantity("rod_ends_wanted", result.rod_ends_wanted, Unit::count)},
+                           limit_for(mechanism.project, "shaft.wander"), show.lengths());
+  if (result.in_line) {
+    finding.verdict = Verdict::not_judged;
+    finding.why_not_judged = say("not_judged.in_line");
+    finding.sentence = say("shaft.in_line");
+  } else if (result.free_ways == 0) {
+    finding.sentence = say("shaft.held");
+  } else {
+    finding.sentence =
+        (result.free_ways == 1
+             ? say("shaft.wanders_one_way", {{"most", most_words(mechanism, result.ways.front())}})
+             : say("shaft.wanders", {{"ways", shown(result.free_ways, Unit::count)},
+                                     {"most", most_words(mechanism, result.ways.front())}})) +
+        cure(mechanism, result);
+  }
+  finding.trace = wander_trace(mechanism, result);
+  return finding;
+}
+
+void add_over_held(const Mechanism& mechanism, const WanderingShaft& result, Findings& findings) {
+  if (result.over.empty()) return;
+  const ShownFor show(mechanism.project);
+  double misfit = 0.0;
+  std::vector<std::string> parts;
+  for (const OverConstraint& over : result.over) {
+    misfit = std::max(misfit, std::abs(over.misfit_as_drawn));
+    if (!over.parts.empty()) parts.push_back(over.parts.front().words);
+  }
+  Finding finding = judged("shaft.over_held", Station::shaft_line,
+                           {quantity("misfit", misfit, Unit::millimetre),
+                            quantity("over_constraints", result.over_constraints, Unit::count)},
+                           limit_for(mechanism.project, "shaft.over_held"), show.lengths());
+  finding.sentence =
+      say("shaft.over_held", {{"parts", listed(parts)}, {"misfit", show.mm(misfit)}});
+  finding.trace = wander_trace(mechanism, result);
+  findings.push_back(std::move(finding));
+}
+
+void add_play(const Mechanism& mechanism, const WanderingShaft& result, Findings& findings) {
+  const ShownFor show(mechanism.project);
+  const ShaftLineStation& station = mechanism.shaft_line->station;
+  for (const SupportPlay& play : result.play) {
+    const auto index = std::size_t(play.support);
+    const ShaftSupport& support = station.supports[index];
+    const int joint = joint_of_cross(mechanism, play.cross);
+    Finding finding =
+        judged("shaft.support." + name_part(support.name, index) + ".play", Station::shaft_line,
+               {quantity("play_at_joint", play.worst_at_cross_mm, Unit::millimetre)},
+               limit_for(mechanism.project, "shaft.support_play"), show.lengths());
+    finding.sentence =
+        say("shaft.support_play",
+            {{"support", spoken(support.name, say("word.support"), index)},
+             {"play", show.mm(play.worst_at_cross_mm)},
+             {"joint", joint >= 0 ? joint_words(station, joint) : say("word.hand_wheel")}});
+    finding.trace.formula = "the held line's movement for 1 mm at the eye, by the same equations";
+    finding.trace.source = say("source.wander");
+    finding.trace.steps = {
+        step("play", "at the joint that moves most",
+             {quantity("play_at_joint", play.worst_at_cross_mm, Unit::millimetre)})};
+    findings.push_back(std::move(finding));
+  }
+}
+
+}  // namespace
+
+void add_wander_findings(const Mechanism& mechanism, const WanderingShaft& result,
+                         Findings& findings) {
+  if (mechanism.shaft_line->station.joints.empty()) return;
+  findings.push_back(wander(mechanism, result));
+  add_over_held(mechanism, result, findings);
+  add_play(mechanism, result, findings);
+}
+
+void add_push_back_finding(const Mechanism& mechanism, const std::optional<PushBack>& result,
+                           Findings& findings) {
+  if (mechanism.shaft_line->station.joints.empty()) return;
+  const ShownFor show(mechanism.project);
+  if (!result) {
+    findings.push_back(
+        not_yet("shaft.push_back", Station::shaft_line, say("not_judged.no_push_back")));
+    return;
+  }
+  Finding finding =
+      judged("shaft.push_back", Station::shaft_line,
+             {quantity("hand_wheel_rearward", result->hand_wheel_rearward, Unit::millimetre),
+              quantity("pushed", result->pushed, Unit::millimetre),
+              quantity("column_driven", result->column_driven, Unit::millimetre),
+              quantity("collapse_used", result->collapse_used, Unit::millimetre)},
+             limit_for(mechanism.project, "shaft.push_back"), show.lengths());
+  finding.caution = say("caution.push_back");
+  const WordingFields fields{{"pushed", show.mm(result->pushed)},
+                             {"moves", show.mm(result->hand_wheel_rearward)},
+                             {"driven", show.mm(result->column_driven)}};
+  finding.sentence =
+      result->whole_way ? say("shaft.push_back", fields) : say("shaft.push_back_stuck", fields);
+  if (!result->whole_way) {
+    finding.verdict = Verdict::past;
+    finding.why_not_judged.clear();
+  }
+  finding.trace.formula =
+      "the chain followed in stages as box and firewall move rearward: slips "
+      "close, joints fold, what is left drives the column";
+  finding.trace.source = say("source.geometry");
+  for (const PushBackStep& stage : result->steps) {
+    std::vector<Quantity> numbers{quantity("pushed", stage.pushed, Unit::millimetre),
+                                  quantity("column_driven", stage.column_driven, Unit::millimetre)};
+    for (const double used : stage.slide_used)
+      numbers.push_back(quantity("slide_used", used, Unit::millimetre));
+    finding.trace.steps.push_back(
+        step("push_stage", "lengths kept, slips closing", std::move(numbers)));
+  }
+  finding.trace.steps.push_back(
+      step("hand_wheel_rearward", "column driven - collapse, along -X",
+           {quantity("collapse_used", result->collapse_used, Unit::millimetre),
+            quantity("hand_wheel_rearward", result->hand_wheel_rearward, Unit::millimetre)}));
+  findings.push_back(std::move(finding));
+}
+
+}  // namespace tackbench

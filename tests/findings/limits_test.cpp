@@ -1,0 +1,126 @@
+#include "core/findings/limits.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <set>
+
+namespace tackbench {
+namespace {
+
+Project with_choice(LimitChoice choice) {
+  LimitsStation station;
+  station.choices.push_back(std::move(choice));
+  Project project;
+  project.limits = std::make_shared<const LimitsStation>(std::move(station));
+  return project;
+}
+
+TEST(Limits, EveryShippedLimitHasASourceAndWordsAndItsOwnName) {
+  std::set<std::string> names;
+  ASSERT_GT(shipped_limits().size(), 30U);
+  for (const ShippedLimit& each : shipped_limits()) {
+    EXPECT_FALSE(each.limit.source.empty()) << each.limit.name;
+    EXPECT_FALSE(each.about.empty()) << each.limit.name;
+    EXPECT_TRUE(names.insert(each.limit.name).second) << each.limit.name << " twice";
+  }
+}
+
+// What only a maker or the builder knows has no default.
+TEST(Limits, MakersAndBuildersLimitsHaveNoNumbers) {
+  for (const ShippedLimit& each : shipped_limits()) {
+    const bool open =
+        each.limit.standing == Standing::maker || each.limit.standing == Standing::builder;
+    if (!open) continue;
+    EXPECT_FALSE(each.limit.least || each.limit.most || each.limit.least_inner ||
+                 each.limit.most_inner)
+        << each.limit.name;
+  }
+}
+
+// Maryland COMAR 11.22.03.04: wheel travel from centre equal within 1/2 turn either way.
+// Washington WAC 204-10-034: 2 to 6 turns lock to lock, each way within 32 ft of radius.
+// (0.3048 m a foot exactly, ISO 80000-3.)
+TEST(Limits, PublishedValues) {
+  const Project project;
+  const Limit balance = limit_for(project, "lock.turns_difference");
+  EXPECT_DOUBLE_EQ(*balance.most, kPi);
+  EXPECT_DOUBLE_EQ(*balance.least, -kPi);
+  EXPECT_EQ(balance.standing, Standing::read);
+  const Limit turns = limit_for(project, "lock.turns_total");
+  EXPECT_DOUBLE_EQ(*turns.least, 4.0 * kPi);
+  EXPECT_DOUBLE_EQ(*turns.most, 12.0 * kPi);
+  EXPECT_DOUBLE_EQ(*limit_for(project, "lock.circle").most, 32.0 * 304.8);
+}
+
+// Common practice: a single joint at 20 degrees (1/cos b - cos b = 12.4 %) is past, at 15 (6.9 %)
+// the caution starts; both computed from the joint's own formula.
+TEST(Limits, RippleLimitsAreOneJointsAt15And20Degrees) {
+  const Limit ripple = limit_for(Project{}, "shaft.ripple");
+  const auto one_joint = [](double degrees) {
+    const double c = std::cos(radians_from_degrees(degrees));
+    return 1.0 / c - c;
+  };
+  EXPECT_NEAR(*ripple.most_inner, one_joint(15.0), 0.001);
+  EXPECT_NEAR(*ripple.most, one_joint(20.0), 0.001);
+  EXPECT_EQ(ripple.standing, Standing::common_practice);
+}
+
+TEST(Limits, AProjectsChoiceReplacesTheWholeLimit) {
+  LimitChoice choice;
+  choice.name = "shaft.ripple";
+  choice.most = 5.0;  // %
+  choice.source = "agreed with the certifier";
+  const Limit limit = limit_for(with_choice(choice), "shaft.ripple");
+  EXPECT_DOUBLE_EQ(*limit.most, 0.05);
+  EXPECT_FALSE(limit.most_inner);
+  EXPECT_EQ(limit.source, "agreed with the certifier");
+  EXPECT_EQ(limit.standing, Standing::builder);
+}
+
+TEST(Limits, MakersValueStandsUnlessTheProjectChoosesAnother) {
+  const OwnValue sheet{std::nullopt, radians_from_degrees(30.0), "maker's sheet", Standing::maker};
+  const Limit own = limit_from(Project{}, "shaft.joint_angle", sheet);
+  EXPECT_DOUBLE_EQ(*own.most, radians_from_degrees(30.0));
+  EXPECT_EQ(own.standing, Standing::maker);
+  LimitChoice choice;
+  choice.name = "shaft.joint_angle";
+  choice.most = 20.0;
+  EXPECT_DOUBLE_EQ(*limit_from(with_choice(choice), "shaft.joint_angle", sheet).most,
+                   radians_from_degrees(20.0));
+  const Limit none = limit_from(Project{}, "shaft.joint_angle", {});
+  EXPECT_FALSE(none.most);
+  EXPECT_EQ(no_limit_words(none), "take the limit from the maker's sheet");
+}
+
+TEST(Limits, ChoicesThatNameNothingOrStandInTheWrongOrderAreReported) {
+  LimitChoice unknown;
+  unknown.name = "shaft.rippel";
+  unknown.most = 5.0;
+  const Problems problems = check_limit_choices(with_choice(unknown));
+  ASSERT_EQ(problems.size(), 1U);
+  EXPECT_EQ(problems[0].place, "limits.choices[0].name");
+  EXPECT_NE(problems[0].found.find("shaft.rippel"), std::string::npos);
+  LimitChoice crossed;
+  crossed.name = "lock.turns_total";
+  crossed.least = 6.0;
+  crossed.most = 2.0;
+  EXPECT_EQ(check_limit_choices(with_choice(crossed)).size(), 1U);
+  EXPECT_TRUE(check_limit_choices(Project{}).empty());
+}
+
+TEST(Limits, Words) {
+  const Project project;
+  EXPECT_EQ(limit_words(limit_for(project, "shaft.ripple"), ShownUnit::millimetre),
+            "at most 12.5 %");
+  EXPECT_EQ(limit_words(limit_for(project, "lock.turns_total"), ShownUnit::millimetre),
+            "2.00 to 6.00 turns");
+  EXPECT_EQ(limit_words(limit_for(project, "lock.turns_difference"), ShownUnit::millimetre),
+            "at most 0.50 turns either way");
+  EXPECT_EQ(limit_words(limit_for(project, "pedal.floor_gap"), ShownUnit::inch_fraction),
+            "at least ~1 in");
+  EXPECT_EQ(limit_words(limit_for(project, "nowhere"), ShownUnit::millimetre), "no limit given");
+}
+
+}  // namespace
+}  // namespace tackbench
