@@ -24,7 +24,7 @@ struct Lock {
       : mechanism(compiled),
         side(lock),
         show(compiled.project),
-        stop(first_of(lock, LockEventKind::axle_stop)),
+        stop(acting_stop(lock)),
         other(first_other_end(lock)) {}
   Lock(const Mechanism&&, const LockSide&) = delete;
 };

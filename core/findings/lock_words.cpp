@@ -25,19 +25,21 @@ std::string event_words(const LockEvent& event) {
   return {};
 }
 
-bool ends_lock(LockEventKind kind) {
-  return kind != LockEventKind::assist_cut;
-}
-
 std::optional<LockEvent> first_of(const LockSide& lock, LockEventKind kind) {
   for (const LockEvent& event : lock.events)
     if (event.kind == kind) return event;
   return std::nullopt;
 }
 
+std::optional<LockEvent> acting_stop(const LockSide& lock) {
+  for (const LockEvent& event : lock.events)
+    if (event.ends && event.kind == LockEventKind::axle_stop) return event;
+  return std::nullopt;
+}
+
 std::optional<LockEvent> first_other_end(const LockSide& lock) {
   for (const LockEvent& event : lock.events)
-    if (ends_lock(event.kind) && event.kind != LockEventKind::axle_stop) return event;
+    if (event.ends && event.kind != LockEventKind::axle_stop) return event;
   return std::nullopt;
 }
 

@@ -139,8 +139,8 @@ Finding clocking_of(const Line& line, const ClockingResult& all, const ShaftCloc
                                 quantity("clocking_ideal", result.ideal, Unit::degree),
                                 quantity("clocking_nearest", result.nearest, Unit::degree),
                                 quantity("ripple_nearest", all.ripple_nearest, Unit::percent)};
-  if (result.steps.step)
-    numbers.push_back(quantity("clocking_step", *result.steps.step, Unit::degree));
+  if (result.by == ClockingBy::teeth)
+    numbers.push_back(quantity("clocking_step", result.step, Unit::degree));
   Finding finding = line.judge("shaft." + line.shaft_part(result.shaft) + ".clocking",
                                std::move(numbers), line.limit("shaft.clocking"));
   finding.sentence =
@@ -149,7 +149,7 @@ Finding clocking_of(const Line& line, const ClockingResult& all, const ShaftCloc
                              {"ideal", line.show.degrees(result.ideal)},
                              {"nearest", line.show.degrees(result.nearest)},
                              {"ripple", line.show.text(all.ripple_nearest, Unit::percent)}});
-  if (result.steps.makers_cut) finding.caution = say("caution.double_d_cut");
+  if (result.by == ClockingBy::makers_cut) finding.caution = say("caution.double_d_cut");
   finding.trace.source = say("source.clocking");
   if (all.closed_form) {
     finding.trace.formula =
@@ -342,7 +342,7 @@ void add_shaft_findings(const Mechanism& mechanism, const ShaftCheck& result, Fi
   findings.push_back(ripple(line, result));
   if (result.clocking.matters)
     for (const ShaftClocking& each : result.clocking.shafts)
-      findings.push_back(clocking_of(line, result.clocking, each));
+      if (each.matters) findings.push_back(clocking_of(line, result.clocking, each));
   for (const ShaftLengthResult& each : result.lengths) findings.push_back(length(line, each));
   for (const SlipResult& each : result.slips) add_slip(line, each, findings);
   for (const EndInYoke& each : result.ends) findings.push_back(insertion(line, each));
