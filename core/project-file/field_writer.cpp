@@ -1,8 +1,8 @@
 #include "core/project-file/field_writer.h"
 
-#include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "core/project-file/json_layout.h"
 #include "core/project/field_faults.h"
 #include "core/project/number_text.h"
 
@@ -11,44 +11,6 @@ namespace tackbench {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-// Keeps letters beyond ASCII as they are; bytes that are no UTF-8 become the replacement sign.
-std::string json_quoted(std::string_view text) {
-  return Json(text).dump(-1, ' ', false, Json::error_handler_t::replace);
-}
-
-void break_line(std::string& text, int depth) {
-  text += '\n';
-  text.append(static_cast<std::size_t>(2 * depth), ' ');
-}
-
-// An unknown value in the same layout as known ones.
-void append_json(std::string& text, const Json& node, int depth) {
-  const bool simple =
-      std::none_of(node.begin(), node.end(), [](const Json& item) { return item.is_structured(); });
-  if (node.is_object() && !node.empty()) {
-    text += '{';
-    for (auto item = node.begin(); item != node.end(); ++item) {
-      if (item != node.begin()) text += ',';
-      break_line(text, depth + 1);
-      text += json_quoted(item.key()) + ": ";
-      append_json(text, *item, depth + 1);
-    }
-    break_line(text, depth);
-    text += '}';
-  } else if (node.is_array() && !node.empty()) {
-    text += '[';
-    for (auto item = node.begin(); item != node.end(); ++item) {
-      if (item != node.begin()) text += simple ? ", " : ",";
-      if (!simple) break_line(text, depth + 1);
-      append_json(text, *item, depth + 1);
-    }
-    if (!simple) break_line(text, depth);
-    text += ']';
-  } else {
-    text += node.dump(-1, ' ', false, Json::error_handler_t::replace);
-  }
-}
 
 }  // namespace
 
@@ -59,7 +21,7 @@ void FieldWriter::open() {
 }
 
 void FieldWriter::close() {
-  if (!first_) line_break(depth_);
+  if (!first_) append_line_break(text_, depth_);
   text_ += '}';
 }
 
@@ -71,12 +33,8 @@ void FieldWriter::whole_member(std::string_view key, int value) {
 void FieldWriter::member(std::string_view key) {
   if (!first_) text_ += ',';
   first_ = false;
-  line_break(depth_ + 1);
+  append_line_break(text_, depth_ + 1);
   text_ += json_quoted(key) + ": ";
-}
-
-void FieldWriter::line_break(int depth) {
-  break_line(text_, depth);
 }
 
 void FieldWriter::text(const TextField& field, std::string& value) {
@@ -136,10 +94,10 @@ void FieldWriter::points_access(const NumberField& field, PointsAccess& points) 
   text_ += '[';
   for (std::size_t i = 0; i < points.size(); ++i) {
     if (i > 0) text_ += ',';
-    line_break(depth_ + 2);
+    append_line_break(text_, depth_ + 2);
     text_ += vector_text(shown_vector(field, points.at(i)));
   }
-  line_break(depth_ + 1);
+  append_line_break(text_, depth_ + 1);
   text_ += ']';
 }
 
@@ -158,13 +116,13 @@ void FieldWriter::list_access(const FieldLabel& field, ListAccess& list) {
   text_ += '[';
   for (std::size_t i = 0; i < list.size(); ++i) {
     if (i > 0) text_ += ',';
-    line_break(depth_ + 2);
+    append_line_break(text_, depth_ + 2);
     FieldWriter inner(text_, depth_ + 2);
     inner.open();
     list.visit(i, inner);
     inner.close();
   }
-  line_break(depth_ + 1);
+  append_line_break(text_, depth_ + 1);
   text_ += ']';
 }
 

@@ -13,7 +13,6 @@ class FieldWriter final : public FieldVisitor {
  public:
   // `depth` is that of the object's own brace.
   FieldWriter(std::string& text, int depth);
-  // The opening brace and, from the destructor's caller, the closing one.
   void open();
   void close();
   // A member ahead of the table's own.
@@ -39,7 +38,6 @@ class FieldWriter final : public FieldVisitor {
 
  private:
   void member(std::string_view key);  // comma, line break, key, colon
-  void line_break(int depth);
 
   std::string& text_;
   int depth_;

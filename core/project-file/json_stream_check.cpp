@@ -94,15 +94,13 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
                    const nlohmann::detail::exception& error) override {
     const std::size_t offset = position > 0 ? position - 1 : 0;
     const std::string_view message = error.what();
-    if (message.find("end of input") != std::string_view::npos) {
-      fault(text_.size(), "the file ends before it is complete: it was cut short",
+    if (offset >= text_.size()) {
+      fault(offset, "the file ends before it is complete: it was cut short",
             "take a whole copy of the file");
     } else if (message.find("UTF-8") != std::string_view::npos) {
       fault(offset, "text that is not UTF-8", "save the file as UTF-8 text");
     } else if (message.find("number overflow") != std::string_view::npos) {
       fault(offset, "a number beyond all bounds", "give a finite number");
-    } else if (message.find("missing closing quote") != std::string_view::npos) {
-      fault(offset, "text whose closing quote is missing", "close it on the same line");
     } else {
       syntax_fault(offset, last_token);
     }

@@ -10,6 +10,7 @@
 #include "core/project-file/field_writer.h"
 #include "core/project-file/format_upgrades.h"
 #include "core/project-file/json_stream_check.h"
+#include "core/project-file/project_tree.h"
 #include "core/project/fields.h"
 #include "core/project/value_checks.h"
 
@@ -55,6 +56,13 @@ bool follows_from(const Problem& problem, const Problems& listed) {
 
 }  // namespace
 
+Project project_from_tree(const Json& tree, FaultList& faults) {
+  Project project;
+  FieldReader reader(tree, "", faults);
+  visit_fields(reader, project);
+  return project;
+}
+
 Result<Project> read_project_text(std::string_view text, std::string file_name) {
   FaultList faults;
   for (const Problem& fault : json_stream_faults(text)) faults.add(fault);
@@ -68,12 +76,11 @@ Result<Project> read_project_text(std::string_view text, std::string file_name) 
   upgrade_tree(tree, tree[kFormatKey].get<int>());
   tree.erase(kFormatKey);
 
-  Project project;
-  FieldReader reader(tree, "", faults);
-  visit_fields(reader, project);
-  const Problems listed = faults.listed();
-  for (const Problem& problem : value_problems(project)) {
-    if (!follows_from(problem, listed)) faults.add(problem);
+  Project project = project_from_tree(tree, faults);
+  if (const Problems listed = faults.listed(); listed.size() < kMostListedFaults) {
+    for (const Problem& problem : value_problems(project)) {
+      if (!follows_from(problem, listed)) faults.add(problem);
+    }
   }
   if (!faults.empty()) return std::move(faults).taken(file_name);
   return project;

@@ -2,6 +2,7 @@
 // named by its member path ("steering_box.input_end_mm") or by a datum's name.
 #pragma once
 
+#include "core/basics/units.h"
 #include "core/project/common.h"
 
 namespace tackbench {
@@ -37,8 +38,8 @@ struct AngleReading {
   std::string name;
   std::string from;
   std::string to;
-  double angle = 0.0;        // rad; required
-  double accuracy = 0.0087;  // rad (judgement: angle finder half a degree)
+  double angle = 0.0;                         // rad; required
+  double accuracy = 0.5 * kRadiansPerDegree;  // rad (judgement: angle finder half a degree)
   UnknownMembers unknown;
 };
 

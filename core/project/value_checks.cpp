@@ -118,10 +118,10 @@ void check_shaft_line(const ShaftLineStation& line, Problems& problems) {
     const ShaftSupport& support = line.supports[i];
     const std::string place = indexed("shaft_line.supports", i);
     check_carrier(support.rides_on, place, problems);
-    if (support.shaft < 0 || static_cast<std::size_t>(support.shaft) >= line.shafts.size()) {
+    if (support.shaft < 0 || static_cast<std::size_t>(support.shaft) >= shafts) {
       report(problems, place + ".shaft", fmt::format("there is no shaft {}", support.shaft),
-             line.shafts.empty() ? "leave the support out: there are no shafts"
-                                 : fmt::format("give 0 to {}", line.shafts.size() - 1));
+             shafts == 0 ? "leave the support out: there are no shafts"
+                         : fmt::format("give 0 to {}", shafts - 1));
     }
   }
 }
