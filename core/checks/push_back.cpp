@@ -37,8 +37,17 @@ class Push {
     last_drawn_ = task_.start[line.crosses.size() - 1];
   }
 
+  // A lone joint belongs to column and box both: it comes back only as far as the column lets it
+  // along its own axis.
+  bool lone_joint_leaves_the_column(double pushed) const {
+    constexpr double kCloses = 1e-6;  // mm
+    return line_.crosses.size() == 1 &&
+           pushed * line_.column_axis.along.cross(Vec3::UnitX()).norm() > kCloses;
+  }
+
   // False: the chain cannot be there, or a joint would bend to a right angle. `least` per span.
   bool step_to(double pushed, const std::vector<double>& least) {
+    if (lone_joint_leaves_the_column(pushed)) return false;
     task_.start[line_.crosses.size() - 1] = last_drawn_ - pushed * Vec3::UnitX();
     task_.chassis_shift_mm = -pushed * Vec3::UnitX();
     task_.chassis_from_cab = line_.cab_as_drawn;  // supports in the cab stand on the firewall
@@ -136,18 +145,36 @@ PushBackStep shown_step(const ShaftLine& line, const Push& push, double pushed) 
   return step;
 }
 
-void judge_folding(const ShaftLine& line, const Push& push, PushBack& result) {
-  std::vector<double> drawn(line.station.joints.size(), 0.0);
-  std::vector<double> now = drawn;
+struct JointAngles {
+  std::vector<double> drawn;  // per joint of the project, rad
+  std::vector<double> now;
+};
+
+JointAngles joint_angles(const ShaftLine& line, const Push& push) {
+  JointAngles angles;
+  angles.drawn.resize(line.station.joints.size(), 0.0);
+  angles.now = angles.drawn;
   for (std::size_t i = 0; i < line.crosses.size(); ++i) {
     const auto joint = static_cast<std::size_t>(line.crosses[i].joint);
-    drawn[joint] += line.crosses[i].angle;
-    now[joint] += push.angle_at(i);
+    angles.drawn[joint] += line.crosses[i].angle;
+    angles.now[joint] += push.angle_at(i);
   }
+  return angles;
+}
+
+bool beyond_a_limit(const ShaftLine& line, const Push& push) {
+  const JointAngles angles = joint_angles(line, push);
+  for (std::size_t i = 0; i < angles.now.size(); ++i) {
+    const std::optional<double>& limit = line.station.joints[i].angle_limit;
+    if (limit && angles.now[i] > *limit && angles.now[i] > angles.drawn[i] + 1e-9) return true;
+  }
+  return false;
+}
+
+void judge_folding(const ShaftLine& line, const Push& push, PushBack& result) {
+  const auto [drawn, now] = joint_angles(line, push);
   double most = 0.0;
   for (std::size_t i = 0; i < now.size(); ++i) {
-    const std::optional<double>& limit = line.station.joints[i].angle_limit;
-    if (limit && now[i] > *limit && now[i] > drawn[i] + 1e-9) result.fold_beyond_limit = true;
     if (now[i] - drawn[i] > most) {
       most = now[i] - drawn[i];
       result.folds_at_joint = static_cast<int>(i);
@@ -183,6 +210,7 @@ std::optional<PushBack> push_back(const ShaftLine& line) {
       break;
     }
     result.pushed = pushed;
+    if (!result.limit_reached_at && beyond_a_limit(line, push)) result.limit_reached_at = pushed;
     if (i % show_every == 0 || i == steps) {
       result.steps.push_back(shown_step(line, push, pushed));
     }

@@ -18,13 +18,15 @@ struct PushBackStep {
 };
 
 struct PushBack {
-  double pushed = 0.0;               // as far as the chain could be followed, mm
-  bool whole_way = false;            // false: nothing slides, folds or gives beyond `pushed`
-  bool folds = false;                // a joint bends by more than 5 degrees beyond its drawn angle
-  int folds_at_joint = -1;           // the joint that bends most
-  double fold_angle = 0.0;           // of that joint at the end, rad
-  bool fold_beyond_limit = false;    // some joint bends beyond its given limit
-  std::vector<int> slides_closed;    // shafts whose slip ran out
+  double pushed = 0.0;      // as far as the chain could be followed, mm
+  bool whole_way = false;   // false: nothing slides, folds or gives beyond `pushed`
+  bool folds = false;       // a joint bends by more than 5 degrees beyond its drawn angle
+  int folds_at_joint = -1;  // the joint that bends most
+  double fold_angle = 0.0;  // of that joint at the end, rad
+  std::optional<double> limit_reached_at;  // push at which a joint first bends beyond its given
+                                           // limit and beyond its drawn angle, mm; from there on
+                                           // the chain locks and more is driven than shown
+  std::vector<int> slides_closed;          // shafts whose slip ran out
   bool slide_unknown = false;        // a slip shaft without slide_in_left: taken as able to close
                                      // until its shaft has no plain length left
   double column_driven = 0.0;        // at the column's output end, mm

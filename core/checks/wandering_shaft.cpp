@@ -226,7 +226,8 @@ Eigen::MatrixXd rod_end(const ShaftLine& line, const ShaftBodies& bodies,
 void try_rod_ends(const ShaftLine& line, const ShaftBodies& bodies, const Eigen::MatrixXd& free,
                   WanderingShaft& result) {
   const Eigen::Index ways = free.cols();
-  std::vector<Eigen::MatrixXd> places;
+  std::vector<Eigen::MatrixXd> stops;
+  std::vector<RodEndPlace> places;
   for (std::size_t i = 0; i < line.spans.size(); ++i) {
     if (line.spans[i].shaft < 0) continue;
     const int span = static_cast<int>(i);
@@ -236,29 +237,26 @@ void try_rod_ends(const ShaftLine& line, const ShaftBodies& bodies, const Eigen:
       result.trials.push_back({line.spans[i].shaft, cross, static_cast<int>(left)});
     }
     for (const double part : {0.5, 0.25, 0.75}) {
-      places.push_back(rod_end(line, bodies, free, i, part));
+      stops.push_back(rod_end(line, bodies, free, i, part));
+      places.push_back({line.spans[i].shaft, part});
     }
   }
   // Smallest set of places that leaves nothing free.
   constexpr int kMost = 4;
-  result.rod_ends_wanted = -1;
   std::vector<Eigen::MatrixXd> chosen;
   const auto hold = [&](const auto& self, std::size_t from, int more) -> bool {
     if (more == 0) return rank_of(stacked(chosen)) == ways;
-    for (std::size_t i = from; i < places.size(); ++i) {
-      chosen.push_back(places[i]);
-      const bool held = self(self, i + 1, more - 1);
+    for (std::size_t i = from; i < stops.size(); ++i) {
+      chosen.push_back(stops[i]);
+      result.rod_ends.push_back(places[i]);
+      if (self(self, i + 1, more - 1)) return true;
       chosen.pop_back();
-      if (held) return true;
+      result.rod_ends.pop_back();
     }
     return false;
   };
-  for (int count = 1; count <= kMost; ++count) {
-    if (2 * count < ways) continue;
-    if (hold(hold, 0, count)) {
-      result.rod_ends_wanted = count;
-      return;
-    }
+  for (int count = 1; count <= kMost && !result.rod_ends_hold; ++count) {
+    if (2 * count >= ways) result.rod_ends_hold = hold(hold, 0, count);
   }
 }
 

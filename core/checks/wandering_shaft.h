@@ -46,6 +46,12 @@ struct SupportPlay {
   int cross = 0;                   // which one
 };
 
+// A place for a rod end.
+struct RodEndPlace {
+  int shaft = 0;      // index in the project's shaft line
+  double part = 0.5;  // of the way from its hand-side cross to its road-side cross
+};
+
 // What one more rod end would do.
 struct SupportTrial {
   int shaft = 0;           // index in the project's shaft line
@@ -61,9 +67,10 @@ struct WanderingShaft {
   bool in_line = false;           // shafts without slip in one straight line: free to first order
                                   // though locked. "in line: look by hand"
   std::vector<SupportPlay> play;  // one a support
-  std::vector<SupportTrial> trials;  // empty when nothing is free
-  int rod_ends_wanted = 0;           // fewest more rod ends, halfway along shafts or a quarter from
-                                     // their ends, that hold the line; -1 = rod ends alone do not
+  std::vector<SupportTrial> trials;   // empty when nothing is free
+  bool rod_ends_hold = false;         // rod ends alone can hold the line: at most four more
+  std::vector<RodEndPlace> rod_ends;  // fewest of them that do, of the places halfway along the
+                                      // shafts and a quarter from their ends
 };
 
 // For a line without joints everything is zero.

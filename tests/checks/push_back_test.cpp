@@ -78,19 +78,48 @@ TEST(PushBack, AFreeChainFolds) {
   EXPECT_TRUE(push->whole_way);
   EXPECT_TRUE(push->folds);
   EXPECT_EQ(push->folds_at_joint, 1);
-  EXPECT_TRUE(push->fold_beyond_limit);
+  // It passes its limit on the way: where the same law gives 35 degrees.
+  ASSERT_TRUE(push->limit_reached_at);
+  const double a_long = std::hypot(300.0, 60.0);
+  const double at_limit = std::sqrt(a_long * a_long + 300.0 * 300.0 +
+                                    2.0 * a_long * 300.0 * std::cos(*plan.joints[1].angle_limit));
+  EXPECT_NEAR(*push->limit_reached_at, 600.0 - std::sqrt(at_limit * at_limit - 60.0 * 60.0), 1.0);
   EXPECT_NEAR(push->column_driven, 0.0, 1e-9);
   // The law of cosines on the two shafts and what is left between their ends.
   const double a = std::hypot(300.0, 60.0);
   const double c = std::hypot(540.0, 60.0);
   const double inside = std::acos((a * a + 300.0 * 300.0 - c * c) / (2.0 * a * 300.0));
   EXPECT_NEAR(push->fold_angle, kPi - inside, 1e-6);
-  // A straight chain folds too.
+  // A chain in line folds too.
   plan.joints[1].centre.z() = plan.joints[2].centre.z() = 0.0;
   const std::optional<PushBack> straight = push_back(line_of(plan));
   ASSERT_TRUE(straight);
   EXPECT_TRUE(straight->folds);
   EXPECT_NEAR(straight->column_driven, 0.0, 1.0);
+}
+
+// A lone joint can only follow along the column's own axis.
+TEST(PushBack, ALoneJointSlidesTheColumnOrNothing) {
+  ShaftPlan plan = bent_chain({20}, {0});
+  plan.push_back = 30.0;
+  EXPECT_NEAR(push_back(line_of(plan))->column_driven, 30.0, 1e-9);
+  plan.column_axis = sloping(10);
+  EXPECT_FALSE(push_back(line_of(plan))->whole_way);
+  EXPECT_EQ(push_back(line_of(plan))->pushed, 0.0);
+}
+
+// A box that goes away from the column pulls nothing out of it: without slip it cannot go.
+TEST(PushBack, NothingIsPulledOutOfTheColumn) {
+  ShaftPlan plan;
+  plan.column_axis = -Vec3::UnitX();  // the column stands ahead of the box
+  plan.box_axis = -Vec3::UnitX();
+  plan.joints = {joint_at(Vec3(400, 0, 0)), joint_at(Vec3::Zero())};
+  plan.shafts = {shaft_with(SlipKind::none)};
+  plan.push_back = 30.0;
+  const std::optional<PushBack> push = push_back(line_of(plan));
+  ASSERT_TRUE(push);
+  EXPECT_FALSE(push->whole_way);
+  EXPECT_EQ(push->hand_wheel_moves, 0.0);
 }
 
 }  // namespace

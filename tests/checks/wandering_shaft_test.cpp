@@ -2,7 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <rapidcheck/gtest.h>
+
 #include <algorithm>
+#include <array>
 
 #include "core/mechanism/shaft_follow.h"
 #include "tests/support/shaft_line_plan.h"
@@ -188,11 +191,26 @@ TEST(WanderingShaft, TriesRodEnds) {
     const bool held_joint = trial.at_cross == 0 || trial.at_cross == 2;
     EXPECT_EQ(trial.free_ways_left, held_joint ? 2 : 0) << trial.shaft << " " << trial.at_cross;
   }
-  EXPECT_EQ(found.rod_ends_wanted, 1);
-  EXPECT_EQ(wandering_shaft(line_of(plan_of(4, 1))).rod_ends_wanted, 2);
-  // Two slips: sideways eyes cannot stop the piece between from sliding unless the lines are bent,
-  // and then it is held by the other shaft's eye.
-  EXPECT_EQ(wandering_shaft(line_of(plan_of(3, 2))).rod_ends_wanted, 2);
+  EXPECT_TRUE(found.rod_ends_hold);
+  EXPECT_EQ(found.rod_ends.size(), 1u);
+  // What is proposed holds when it is built.
+  for (const auto& [joints, slips, wanted] :
+       {std::array<std::size_t, 3>{3, 1, 1}, {3, 2, 2}, {4, 1, 2}, {4, 2, 3}}) {
+    ShaftPlan plan = plan_of(joints, slips);
+    const WanderingShaft before = wandering_shaft(line_of(plan));
+    ASSERT_TRUE(before.rod_ends_hold);
+    EXPECT_EQ(before.rod_ends.size(), wanted) << joints << " " << slips;
+    for (const RodEndPlace& place : before.rod_ends) {
+      plan.supports.push_back(
+          eye_at(on_shaft(static_cast<std::size_t>(place.shaft), place.part), place.shaft));
+    }
+    EXPECT_EQ(wandering_shaft(line_of(plan)).free_ways, 0) << joints << " " << slips;
+  }
+  // In line, two slips: eyes sideways never stop the piece between from sliding.
+  ShaftPlan straight;
+  for (const double x : {0.0, 300.0, 700.0}) straight.joints.push_back(joint_at(Vec3(x, 0, 0)));
+  straight.shafts = {shaft_with(SlipKind::spline), shaft_with(SlipKind::spline)};
+  EXPECT_FALSE(wandering_shaft(line_of(straight)).rod_ends_hold);
 }
 
 // An eye part of the way along a shaft whose first joint is held: by the lever rule its play comes
@@ -231,6 +249,77 @@ TEST(WanderingShaft, NothingToHoldWithoutJoints) {
   const WanderingShaft found = wandering_shaft(line_of(ShaftPlan{}));
   EXPECT_EQ(found.free_ways, 0);
   EXPECT_TRUE(found.play.empty());
+}
+
+double number(double least, double most) {
+  return least + (most - least) * (*rc::gen::inRange(0, 1000001)) / 1e6;
+}
+
+ShaftPlan any_held_plan() {
+  const int joints = *rc::gen::inRange(1, 5);
+  std::vector<double> bends;
+  std::vector<double> planes;
+  for (int i = 0; i < joints; ++i) {
+    bends.push_back(number(3.0, 30.0));
+    planes.push_back(number(-180.0, 180.0));
+  }
+  ShaftPlan plan = bent_chain(bends, planes);
+  for (Shaft& shaft : plan.shafts) {
+    if (*rc::gen::arbitrary<bool>()) shaft.slip = SlipKind::spline;
+  }
+  for (ShaftJoint& joint : plan.joints) {
+    joint.kind = *rc::gen::element(JointKind::universal, JointKind::universal,
+                                   JointKind::double_joint, JointKind::coupling_disc);
+  }
+  const int supports = joints > 1 ? *rc::gen::inRange(0, 4) : 0;
+  for (int i = 0; i < supports; ++i) {
+    const int shaft = *rc::gen::inRange(0, joints - 1);
+    const Vec3& from = plan.joints[static_cast<std::size_t>(shaft)].centre;
+    const Vec3& to = plan.joints[static_cast<std::size_t>(shaft) + 1].centre;
+    const double part = number(0.15, 0.85);
+    ShaftSupport support = eye_at((1.0 - part) * from + part * to, shaft,
+                                  *rc::gen::arbitrary<bool>(), *rc::gen::arbitrary<bool>());
+    if (*rc::gen::inRange(0, 5) == 0) support.kind = SupportKind::bearing_block;
+    plan.supports.push_back(support);
+  }
+  return plan;
+}
+
+// Bodies with tilts and the crosses' places alone are two ways to count the same freedom.
+RC_GTEST_PROP(WanderingShaft, BodiesAndCrossPlacesAgree, ()) {
+  const ShaftLine line = line_of(any_held_plan());
+  const WanderingShaft found = wandering_shaft(line);
+  const bool all_held = std::all_of(line.crosses.begin(), line.crosses.end(),
+                                    [](const DrawnCross& cross) { return cross.held; });
+  RC_ASSERT(all_held == (found.free_ways == 0));
+  // Coordinates less equations = free less over: 5 a body; the column's own 5 cancel.
+  int balance = 0;
+  for (const DrawnSpan& span : line.spans) balance += span.slips ? 10 - 4 : 5;
+  balance -= 3 * static_cast<int>(line.crosses.size());
+  for (const DrawnSupport& support : line.supports) {
+    balance -= 2 + (support.holds_lengthways ? 1 : 0) + (support.holds_direction ? 2 : 0);
+  }
+  RC_ASSERT(found.free_ways - found.over_constraints == balance);
+}
+
+RC_GTEST_PROP(WanderingShaft, MovingEverythingChangesNothing, ()) {
+  const ShaftPlan plan = any_held_plan();
+  const Mat3 turn = roll_pitch_yaw_turn(number(-1, 1), number(-1, 1), number(-3, 3));
+  const Vec3 shift(number(-500, 500), number(-500, 500), number(-500, 500));
+  ShaftPlan other = plan;
+  other.column_axis = turn * plan.column_axis;
+  other.box_axis = turn * plan.box_axis;
+  for (ShaftJoint& joint : other.joints) joint.centre = turn * joint.centre + shift;
+  for (ShaftSupport& support : other.supports) support.eye = turn * support.eye + shift;
+  const WanderingShaft here = wandering_shaft(line_of(plan));
+  const WanderingShaft there = wandering_shaft(line_of(other));
+  RC_ASSERT(here.free_ways == there.free_ways);
+  RC_ASSERT(here.over_constraints == there.over_constraints);
+  RC_ASSERT(here.rod_ends.size() == there.rod_ends.size());
+  for (std::size_t i = 0; i < here.play.size(); ++i) {
+    const double gain = here.play[i].worst_at_cross_mm;
+    RC_ASSERT(std::abs(gain - there.play[i].worst_at_cross_mm) < 1e-5 * (1.0 + gain));
+  }
 }
 
 }  // namespace
