@@ -255,8 +255,12 @@ void try_rod_ends(const ShaftLine& line, const ShaftBodies& bodies, const Eigen:
     }
     return false;
   };
-  for (int count = 1; count <= kMost && !result.rod_ends_hold; ++count) {
-    if (2 * count >= ways) result.rod_ends_hold = hold(hold, 0, count);
+  result.rod_ends_wanted = -1;
+  for (int count = 1; count <= kMost; ++count) {
+    if (2 * count >= ways && hold(hold, 0, count)) {
+      result.rod_ends_wanted = count;
+      return;
+    }
   }
 }
 

@@ -68,7 +68,7 @@ struct WanderingShaft {
                                   // though locked. "in line: look by hand"
   std::vector<SupportPlay> play;  // one a support
   std::vector<SupportTrial> trials;   // empty when nothing is free
-  bool rod_ends_hold = false;         // rod ends alone can hold the line: at most four more
+  int rod_ends_wanted = 0;            // fewest more rod ends that hold the line; -1 = four do not
   std::vector<RodEndPlace> rod_ends;  // fewest of them that do, of the places halfway along the
                                       // shafts and a quarter from their ends
 };
