@@ -46,7 +46,7 @@ class LockCheck {
   void add_stop(LockSide& side, const LockSweep& sweep);
   void add_rows(const LockSide& side, int rows, bool with_straight);
   LockRow row();
-  void finish(LockSide& side, std::size_t first_row, std::size_t end_row, std::size_t outermost);
+  void finish(LockSide& side, std::size_t first_row, std::size_t end_row);
   void add_swing();
   std::optional<TurningCircles> circles(const LockSide& side);
 
@@ -111,18 +111,23 @@ std::optional<StopSetting> LockCheck::setting(const AxleStop& stop, const LockSi
   };
   // Steer may fall again past an over-centre arm: take the first crossing.
   constexpr int kSteps = 32;
-  double near = steering_.straight_arm;
-  const double step = (last - near) / kSteps;
-  for (int i = 0; i < kSteps; ++i) {
-    const double far = i + 1 == kSteps ? last : near + step;
-    if (const std::optional<Root> root = find_root(beyond, near, far, kArmTolerance)) {
-      const double swivel = solved_at(root->at).knuckle(stop.knuckle).swivel;
-      const std::optional<double> screw_out = stop.screw_out_for(swivel);
-      if (!screw_out) return std::nullopt;
-      return StopSetting{stop.name, wanted_inner_steer, *screw_out,
-                         std::abs(*screw_out) <= stop.bolt_adjustment};
+  const double start = steering_.straight_arm;
+  double near = start;
+  bool short_of = beyond(near) < 0.0;
+  for (int i = 1; i <= kSteps; ++i) {
+    const double far = start + (last - start) * i / kSteps;
+    const bool still_short = beyond(far) < 0.0;
+    if (still_short == short_of) {
+      near = far;
+      continue;
     }
-    near = far;
+    const std::optional<Root> root = find_root(beyond, near, far, kArmTolerance);
+    if (!root) return std::nullopt;
+    const double swivel = solved_at(root->at).knuckle(stop.knuckle).swivel;
+    const std::optional<double> screw_out = stop.screw_out_for(swivel);
+    if (!screw_out) return std::nullopt;
+    return StopSetting{stop.name, wanted_inner_steer, *screw_out,
+                       std::abs(*screw_out) <= stop.bolt_adjustment};
   }
   return std::nullopt;
 }
@@ -206,11 +211,14 @@ LockRow LockCheck::row() {
   return row;
 }
 
-// `rows` steps from straight to the lock's end, appended from right to left.
+// `rows` steps from straight to the side's last row, appended from right to left.
 void LockCheck::add_rows(const LockSide& side, int rows, bool with_straight) {
   const double last_arm = side.side == Side::left ? last_arm_left_ : last_arm_right_;
-  const double last = side.found ? side_sign(side.side) * side.events[side.end].hand_wheel
-                                 : hand_wheel_from_arm(mechanism_, last_arm);
+  const auto end = std::find_if(side.events.begin(), side.events.end(), [](const LockEvent& event) {
+    return event.ends && event.kind != LockEventKind::ball_stud;
+  });
+  const double last = end != side.events.end() ? side_sign(side.side) * end->hand_wheel
+                                               : hand_wheel_from_arm(mechanism_, last_arm);
   for (int i = 0; i <= rows; ++i) {
     const int outward = side.side == Side::left ? i : rows - i;
     if (outward == 0 && !with_straight) continue;
@@ -221,18 +229,25 @@ void LockCheck::add_rows(const LockSide& side, int rows, bool with_straight) {
   }
 }
 
-// What the rows of one side say: those from `first_row` up to before `end_row`.
-void LockCheck::finish(LockSide& side, std::size_t first_row, std::size_t end_row,
-                       std::size_t outermost) {
-  if (first_row == end_row) return;
+// Leverage over the side's rows up to its end, and what its end pose says.
+void LockCheck::finish(LockSide& side, std::size_t first_row, std::size_t end_row) {
   LeastLeverage least;
-  for (std::size_t i = first_row; i < end_row; ++i) {
-    const LeastLeverage here = least_leverage(steering_, row_poses_[i]);
+  const auto look = [&](const SteeringPose& pose) {
+    const LeastLeverage here = least_leverage(steering_, pose);
     if (here.leverage < least.leverage) least = here;
+  };
+  const double end = side.turns * kRadiansPerTurn;
+  for (std::size_t i = first_row; i < end_row; ++i)
+    if (!side.found || std::abs(result_.rows[i].hand_wheel) <= end) look(row_poses_[i]);
+  if (side.found) {
+    controls_.hand_wheel = side_sign(side.side) * end;
+    if (solve(mechanism_, controls_, pose_) == Outcome::solved) {
+      look(pose_.steering);
+      side.overall_ratio_end = row().ratio;
+    }
   }
   side.least_effective_angle = effective_angle(least.leverage);
   side.least_effective_at = link_end_name(steering_, least.at);
-  side.overall_ratio_end = result_.rows[outermost].ratio;
 }
 
 void LockCheck::add_swing() {
@@ -272,8 +287,8 @@ std::optional<LockResult> LockCheck::run() {
   const std::size_t straight = result_.rows.size();
   add_rows(result_.left, rows, true);
   const std::size_t all = result_.rows.size();
-  finish(result_.right, 0, std::min(straight + 1, all), 0);
-  finish(result_.left, straight, all, all - 1);
+  finish(result_.right, 0, std::min(straight + 1, all));
+  finish(result_.left, straight, all);
   add_swing();
   result_.circles_left = circles(result_.left);
   result_.circles_right = circles(result_.right);

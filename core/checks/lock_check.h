@@ -92,11 +92,13 @@ struct LockResult {
   double turns_total = 0.0;
   double turns_difference = 0.0;    // left minus right, turns
   double ratio_on_centre = 0.0;     // d hand wheel / d mean steer
-  double swing_used_arm_end = 0.0;  // greatest over both locks at ride height, rad
+  double swing_used_arm_end = 0.0;  // greatest over the rows, rad
   double swing_used_knuckle_end = 0.0;
-  double best_stud_clocking = 0.0;             // that would use least over both locks, rad
-  double swing_at_best_clocking = 0.0;         // greatest of both ends then, rad
-  std::vector<LockRow> rows;                   // from full right to full left
+  double best_stud_clocking = 0.0;      // that would use least over both locks, rad
+  double swing_at_best_clocking = 0.0;  // greatest of both ends then, rad
+  // From full right to full left. A side whose lock a ball stud ends runs on to the next event that
+  // would end it, so that rows and swing used show what the studs would need.
+  std::vector<LockRow> rows;
   std::optional<TurningCircles> circles_left;  // hand wheel left, at the lock's end
   std::optional<TurningCircles> circles_right;
 };

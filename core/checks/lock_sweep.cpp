@@ -174,7 +174,11 @@ void Sweep::look(Watch& watch, double arm) {
     return;
   }
   if (samples_ < 2 || watch.last < watch.two_back || watch.last < watch.now) return;
-  // A peak below zero at the samples may rise above it between them: golden section.
+  // A peak below zero at the samples may rise above it between them. Near a peak a function that
+  // bends downward stays under its own chords prolonged by a step; allow twice that.
+  const double steepest = watch.last - std::min(watch.two_back, watch.now);
+  if (watch.last + 2.0 * steepest < 0.0) return;
+  // Golden section for the peak.
   constexpr double kGolden = 0.6180339887498949;
   constexpr int kSteps = 24;  // two steps of arm shrink to some 2e-5 degrees
   double low = arm_two_back_;

@@ -72,14 +72,15 @@ void PairSearch::set_ranges(const std::optional<LockResult>& locks) {
   if (needs_axle_ && mechanism_.project.front_axle) {
     const Suspension& suspension = mechanism_.project.front_axle->suspension;
     set_range(heave, -suspension.droop, suspension.bump, 5);
-    set_range(roll, -suspension.roll, suspension.roll, 5);
+    set_range(roll, -suspension.roll, suspension.roll, 3);
     set_range(wind_up, 0.0, suspension.wind_up, 2);
   }
   if (rides(pair_, RidesOn::cab) && mechanism_.project.cab) {
+    // A distance is greatest at a corner of the shake; the least is left to the descent.
     const CabShake& shake = mechanism_.project.cab->shake;
-    set_range(shake_x, -shake.rearward, shake.forward, 3);
-    set_range(shake_y, -shake.right, shake.left, 3);
-    set_range(shake_z, -shake.down, shake.up, 3);
+    set_range(shake_x, -shake.rearward, shake.forward, 2);
+    set_range(shake_y, -shake.right, shake.left, 2);
+    set_range(shake_z, -shake.down, shake.up, 2);
   }
 }
 

@@ -195,6 +195,9 @@ TEST(LockCheck, SwingUsedUpStraightAheadLeavesNoLock) {
     EXPECT_EQ(side->events[side->end].kind, LockEventKind::ball_stud);
     EXPECT_NEAR(side->turns, 0.0, 1e-9);
   }
+  // What the stud would need on the way to the stops still shows.
+  EXPECT_GT(deg(locks.swing_used_arm_end), 8.0);
+  EXPECT_GT(locks.rows.back().hand_wheel, 10.0);
 }
 
 TEST(LockCheck, DrivenAxleJoint) {
@@ -278,7 +281,8 @@ TEST(LockCheck, RatiosAreDerivativesAndRowsRunFromRightToLeft) {
 
 TEST(LockCheck, BestClockingBeatsItsNeighbours) {
   BenchTruck truck;
-  truck.link.stud_clocking = rad(25.0);
+  // 25 degrees off the clocking that centres both studs straight ahead.
+  truck.link.stud_clocking = truck.mechanism().steering->stud_clocking + rad(25.0);
   const LockResult locks = locks_of(truck);
   const auto greatest_swing = [&](double clocking) {
     truck.link.stud_clocking = clocking;

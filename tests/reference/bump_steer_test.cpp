@@ -82,10 +82,12 @@ TEST(BumpSteerReference, SwivelOnTheLeaf) {
   }
 }
 
-// Brake wind-up: 2 degrees moves a ball 150 mm over the axle's centre 5.2 mm, 1.7 degrees on a 180
-// arm (rule of small angles; computed).
+// Brake wind-up of 2 degrees moves a ball 150 mm over the axis it turns about 5.2 mm, 1.7 degrees
+// on a 180 arm (computed). On straight guides that axis joins the wheel centres.
 TEST(BumpSteerReference, WindUp) {
   BenchTruck truck = truck_like_case(false);
+  truck.axle.suspension.kind = SuspensionKind::straight;
+  truck.axle.suspension.leaf.reset();
   truck.axle.left_knuckle.kingpin_inclination = 0.0;
   truck.axle.left_knuckle.caster = 0.0;
   truck.link.knuckle_ball.mm = Vec3(0.0, 620.0, 650.0);
