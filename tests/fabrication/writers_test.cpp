@@ -1,0 +1,217 @@
+#include "core/fabrication/cut_list_writers.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "core/drawing/svg.h"
+#include "core/fabrication/drag_link_sheet.h"
+#include "core/findings/cautions.h"
+#include "tests/fabrication/example_link.h"
+
+namespace tackbench {
+namespace {
+
+namespace fs = std::filesystem;
+using ::testing::HasSubstr;
+
+CutList example_list() {
+  CutList list;
+  list.project = "tender, \"first\"";
+  list.drag_link = example_part();
+  list.items = {drag_link_item(*list.drag_link), mock_up_item(mock_up_link(*list.drag_link))};
+  list.cautions = caution_sentences();
+  list.not_checked = not_checked();
+  list.waiting = {"Shafts: not measured yet"};
+  return list;
+}
+
+// An own small reader after RFC 4180 section 2, so that the writer is not checked by itself.
+std::vector<std::vector<std::string>> read_csv(const std::string& text) {
+  std::vector<std::vector<std::string>> rows(1, std::vector<std::string>(1));
+  bool quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (quoted) {
+      if (c == '"' && i + 1 < text.size() && text[i + 1] == '"')
+        rows.back().back() += text[i++];
+      else if (c == '"')
+        quoted = false;
+      else
+        rows.back().back() += c;
+    } else if (c == '"') {
+      quoted = true;
+    } else if (c == ',') {
+      rows.back().emplace_back();
+    } else if (c == '\r' && i + 1 < text.size() && text[i + 1] == '\n') {
+      ++i;
+      rows.emplace_back(1);
+    } else {
+      rows.back().back() += c;
+    }
+  }
+  if (rows.back().size() == 1 && rows.back()[0].empty()) rows.pop_back();
+  return rows;
+}
+
+fs::path empty_folder(const std::string& name) {
+  const fs::path folder = fs::path(::testing::TempDir()) / ("tackbench_" + name);
+  fs::remove_all(folder);
+  return folder;
+}
+
+std::string content(const fs::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::ostringstream out;
+  out << in.rdbuf();
+  return out.str();
+}
+
+TEST(CutListText, FitsAHundredColumnsAndSaysWhatASupplierAsks) {
+  const std::string text = cut_list_text(example_list());
+  std::istringstream lines(text);
+  std::string line;
+  while (std::getline(lines, line)) EXPECT_LE(line.size(), 100U) << line;
+  for (const char* words :
+       {"800.0 mm  +/- 0.5", "706.0 mm", "M24x1.5-LH", "make 1", "20.0 deg",
+        "clockwise, seen from the arm end", "left-hand", "adjustment there is, longer", "lock nut",
+        "certified components", "Not checked\n", "never on a slope"})
+    EXPECT_THAT(text, HasSubstr(words));
+}
+
+TEST(CutListText, NeverSaysMoreThanGeometryKnows) {
+  const std::string text = cut_list_text(example_list());
+  for (const char* word : {" safe", "approved", "certified by"})
+    EXPECT_EQ(text.find(word), std::string::npos) << word;
+}
+
+TEST(CutListCsv, ReadsBackWhole) {
+  const CutList list = example_list();
+  const auto rows = read_csv(cut_list_csv(list));
+  ASSERT_GT(rows.size(), 20U);
+  EXPECT_THAT(rows[0], ::testing::ElementsAre("item", "dimension", "value", "unit", "tolerance",
+                                              "quantity", "note"));
+  for (const auto& row : rows) EXPECT_EQ(row.size(), 7U) << row[0];
+  EXPECT_THAT(rows[1], ::testing::ElementsAre("drag_link", "ball_to_ball", "800.0", "mm", "0.5",
+                                              "1", HasSubstr("order this")));
+  const CutDimension* tube = dimension(list.items[0], "tube_length");
+  EXPECT_THAT(rows, ::testing::Contains(::testing::Contains(tube->words + "; " + tube->note)));
+}
+
+TEST(CutListCsv, QuotesWhatNeedsIt) {
+  CutList list;
+  CutItem item;
+  item.name = "odd, \"name\"\r\nof two lines";
+  CutDimension row;
+  row.name = "a";
+  row.words = "plain";
+  row.value = 1.25;
+  item.dimensions = {row};
+  list.items = {item};
+  const std::string text = cut_list_csv(list);
+  EXPECT_THAT(text, HasSubstr("\"odd, \"\"name\"\"\r\nof two lines\",a,1.2,mm"));
+  EXPECT_EQ(read_csv(text)[1][0], item.name);
+}
+
+TEST(CutListJson, CarriesUnitsInItsNames) {
+  const auto root = nlohmann::json::parse(cut_list_json(example_list()));
+  const auto& first = root["items"][0]["dimensions"][0];
+  EXPECT_EQ(first["name"], "ball_to_ball_mm");
+  EXPECT_DOUBLE_EQ(first["value"], 800.0);
+  EXPECT_DOUBLE_EQ(first["tolerance"], 0.5);
+  EXPECT_EQ(root["not_listed_yet"][0], "Shafts: not measured yet");
+}
+
+TEST(DragLinkDrawing, ShowsEveryDimensionOfTheLink) {
+  const DragLinkPart part = example_part();
+  const CutItem item = drag_link_item(part);
+  const std::string drawing = svg(drag_link_sheet(part, "tender", Projection::first_angle));
+  for (const char* name :
+       {"ball_to_ball", "tube_length", "arm_end_free_length", "knuckle_end_free_length",
+        "arm_end_engagement", "knuckle_end_engagement", "arm_end_shank_length",
+        "knuckle_end_shank_length", "arm_end_thread_depth", "adjustment_wanted",
+        "adjustment_longer", "adjustment_shorter", "stud_clocking", "force"})
+    EXPECT_THAT(drawing, HasSubstr(value_text(*dimension(item, name)))) << name;
+  for (const char* words :
+       {"M24x1.5-LH", "M24x1.5,", "\u00d838 x 8", "1:2, tube broken", "800.0 \u00b10.5",
+        "Steering and brakes can kill", "20.0\u00b0 clockwise"})
+    EXPECT_THAT(drawing, HasSubstr(words));
+  DragLinkStation open = example_station();
+  open.tolerance.reset();
+  EXPECT_THAT(svg(drag_link_sheet(example_part(open), "tender", Projection::first_angle)),
+              HasSubstr("800.0 (tolerance blank until measured in)"));
+}
+
+// xmllint, where there is one, is a reader that we did not write.
+TEST(DragLinkDrawing, IsWellFormedXml) {
+  if (std::system("command -v xmllint > /dev/null 2>&1") != 0)
+    GTEST_SKIP() << "no xmllint on this machine";
+  const fs::path folder = empty_folder("svg_xml");
+  CutList list = example_list();
+  list.project = "<wagon> & \"tender\" 'one'\x01";
+  ASSERT_TRUE(write_cut_list(list, folder).ok());
+  const std::string command = "xmllint --noout '" + (folder / "drag-link.svg").string() + "'";
+  EXPECT_EQ(std::system(command.c_str()), 0);
+}
+
+// Figures of one row may not run into each other, nor out of the sheet.
+TEST(DragLinkDrawing, StaysOnItsSheet) {
+  for (const Projection projection : {Projection::first_angle, Projection::third_angle}) {
+    const DragLinkStation station = example_station();
+    for (const double scale : {0.5, 1.0, 2.0}) {
+      LinkResult link = example_length();
+      link.centring_length *= scale;
+      const Sheet sheet = drag_link_sheet(
+          drag_link_part(example_mechanism(station), link, example_locks()), "t", projection);
+      for (const SheetText& text : sheet.texts) {
+        EXPECT_GE(text.at.x, 20.0) << text.words;
+        EXPECT_LE(text.at.y, 287.0) << text.words;
+        const double over =
+            text.anchor == TextAnchor::start ? text_width(text.words, text.height) : 0.0;
+        EXPECT_LE(text.at.x + over, 410.0) << text.words;
+      }
+      for (const SheetLine& line : sheet.lines)
+        for (const PaperPoint& point : line.through) {
+          EXPECT_GE(point.x, 20.0);
+          EXPECT_LE(point.x, 410.0);
+        }
+    }
+  }
+}
+
+TEST(WriteCutList, MakesTheFolderAndLeavesNoHalves) {
+  const fs::path folder = empty_folder("write") / "deep" / "er";
+  const auto written = write_cut_list(example_list(), folder);
+  ASSERT_TRUE(written.ok());
+  ASSERT_EQ(written->size(), 3U);
+  EXPECT_EQ(content(folder / "cut-list.txt"), cut_list_text(example_list()));
+  EXPECT_EQ(content(folder / "cut-list.csv"), cut_list_csv(example_list()));
+  std::size_t files = 0;
+  for ([[maybe_unused]] const auto& entry : fs::directory_iterator(folder)) ++files;
+  EXPECT_EQ(files, 3U);
+  ASSERT_TRUE(write_cut_list(example_list(), folder).ok());  // over an older one
+}
+
+TEST(WriteCutList, SaysWhyItCannot) {
+  const fs::path folder = empty_folder("blocked");
+  fs::create_directories(folder);
+  std::ofstream(folder / "file") << "in the way";
+  const auto written = write_cut_list(example_list(), folder / "file");
+  ASSERT_FALSE(written.ok());
+  EXPECT_THAT(written.problems().front().file, HasSubstr("file"));
+  EXPECT_FALSE(written.problems().front().found.empty());
+  // A folder stands where the list should go.
+  fs::create_directories(folder / "cut-list.csv" / "inside");
+  const auto half = write_cut_list(example_list(), folder);
+  ASSERT_FALSE(half.ok());
+  EXPECT_THAT(half.problems().front().file, HasSubstr("cut-list.csv"));
+  EXPECT_FALSE(fs::exists(folder / "cut-list.csv.part"));
+}
+
+}  // namespace
+}  // namespace tackbench
