@@ -29,7 +29,7 @@ inline DragLinkStation example_station() {
 
 inline LinkResult example_length() {
   LinkResult link;
-  link.drawn_length = 800.0;
+  link.drawn_length = 797.0;  // the tie rod was set since: not what is ordered
   link.real_length = 800.0;
   link.centring_length = 800.0;
   return link;
