@@ -186,6 +186,15 @@ std::string standing_words(Standing standing) {
   return {};
 }
 
+std::string source_words(const Limit& limit) {
+  const std::string standing = standing_words(limit.standing);
+  constexpr std::string_view kArticle = "the ";
+  std::string_view source = limit.source;
+  if (source.empty()) return standing;
+  if (source.starts_with(kArticle)) source.remove_prefix(kArticle.size());
+  return source.starts_with(standing) ? limit.source : standing + ": " + limit.source;
+}
+
 const char* standing_name(Standing standing) {
   switch (standing) {
     case Standing::read:

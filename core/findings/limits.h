@@ -40,6 +40,9 @@ Problems check_limit_choices(const Project& project);
 std::string limit_words(const Limit& limit, ShownUnit lengths);
 // "common practice", "from memory", "maker's sheet" ...
 std::string standing_words(Standing standing);
+// Standing and source in one phrase, neither said twice: "common practice: a slip keeps ...",
+// "the maker's sheet".
+std::string source_words(const Limit& limit);
 // Stable name as in files: "common_practice".
 const char* standing_name(Standing standing);
 // Why a limit without numbers has none: "take it from the maker's sheet".

@@ -26,6 +26,20 @@ TEST(Limits, EveryShippedLimitHasASourceAndWordsAndItsOwnName) {
   }
 }
 
+TEST(Limits, StandingAndSourceAreNotSaidTwice) {
+  Limit limit;
+  limit.standing = Standing::common_practice;
+  limit.source = "common practice: two joints in a row at most";
+  EXPECT_EQ(source_words(limit), limit.source);
+  limit.source = "a supplier's page";
+  EXPECT_EQ(source_words(limit), "common practice: a supplier's page");
+  limit.standing = Standing::maker;
+  limit.source = "the maker's sheet";
+  EXPECT_EQ(source_words(limit), "the maker's sheet");
+  limit.source.clear();
+  EXPECT_EQ(source_words(limit), "maker's sheet");
+}
+
 // What only a maker or the builder knows has no default.
 TEST(Limits, MakersAndBuildersLimitsHaveNoNumbers) {
   for (const ShippedLimit& each : shipped_limits()) {
