@@ -23,8 +23,17 @@ Mat3 pitch_turn(double pitch) {
 }
 
 Mat3 roll_pitch_yaw_turn(double roll, double pitch, double yaw) {
-  return turn_about(Vec3::UnitZ(), yaw) * turn_about(Vec3::UnitY(), pitch) *
-         turn_about(Vec3::UnitX(), roll);
+  const double cr = std::cos(roll);
+  const double sr = std::sin(roll);
+  const double cp = std::cos(pitch);
+  const double sp = std::sin(pitch);
+  const double cy = std::cos(yaw);
+  const double sy = std::sin(yaw);
+  Mat3 turn;
+  turn << cy * cp, cy * sp * sr - sy * cr, cy * sp * cr + sy * sr,  //
+      sy * cp, sy * sp * sr + cy * cr, sy * sp * cr - cy * sr,      //
+      -sp, cp * sr, cp * cr;
+  return turn;
 }
 
 Vec3 square_to(const Vec3& axis, const Vec3& wanted) {

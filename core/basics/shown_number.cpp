@@ -32,10 +32,10 @@ std::string inch_fraction(double inches) {
   if (part != 0) {
     const std::int64_t shared = std::gcd(part, std::int64_t{16});
     const std::string fraction = fmt::format("{}/{}", part / shared, 16 / shared);
-    digits = whole == 0 ? fraction : digits + "-" + fraction;
+    digits = whole == 0 ? fraction : fmt::format("{}-{}", digits, fraction);
   }
-  if (inches < 0.0 && sixteenths != 0) digits.insert(0, "-");
-  return exact ? digits : "~" + digits;
+  const char* sign = inches < 0.0 && sixteenths != 0 ? "-" : "";
+  return fmt::format("{}{}{}", exact ? "" : "~", sign, digits);
 }
 
 std::string length_digits(double mm, ShownUnit unit) {

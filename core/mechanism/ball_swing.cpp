@@ -16,19 +16,18 @@ struct StudAgainstLink {
   double tilt;
   double across;
 
-  // Angle between stud and housing axis when the housing is spun by `spin` from the stud's own
-  // direction in the cross plane.
-  double swing(double spin) const {
-    const double cosine = across * std::cos(spin);
-    const double sideways = across * std::sin(spin);
-    return std::atan2(std::sqrt(tilt * tilt + sideways * sideways), cosine);
+  struct Swing {
+    double angle;
+    double by_spin;  // derivative
+  };
+  // Angle between stud and housing axis when the housing is spun from the stud's own direction in
+  // the cross plane; the spin by its cosine and sine.
+  Swing swing(double cosine, double sine) const {
+    const double sideways = across * sine;
+    const double off_axis = std::sqrt(tilt * tilt + sideways * sideways);
+    return {std::atan2(off_axis, across * cosine), off_axis > 0.0 ? sideways / off_axis : 0.0};
   }
-  // d swing / d spin.
-  double swing_rate(double spin) const {
-    const double cosine = across * std::cos(spin);
-    const double sine = std::sqrt(std::max(1e-30, 1.0 - cosine * cosine));
-    return across * std::sin(spin) / sine;
-  }
+  double least_swing() const { return std::atan2(tilt, across); }
   // Largest spin either way that keeps the swing within the limit; negative when none does.
   double spin_within(double limit) const {
     const double needed = std::cos(limit);
@@ -37,34 +36,76 @@ struct StudAgainstLink {
   }
 };
 
-// Spin between 0 (best at the arm end) and `apart` (best at the knuckle end), both in [0, pi], at
-// which the larger of swing / limit is least: the arm's use rises, the knuckle's falls in between.
-double least_worst_spin(const StudAgainstLink& arm, const StudAgainstLink& knuckle, double apart,
-                        double arm_limit, double knuckle_limit) {
-  if (knuckle.swing(apart) / knuckle_limit <= arm.swing(0.0) / arm_limit) return 0.0;
-  if (arm.swing(apart) / arm_limit <= knuckle.swing(0.0) / knuckle_limit) return apart;
-  // Equal limits have a closed form; it starts Newton for unequal ones.
-  double spin = std::clamp(
-      std::atan2(arm.across - knuckle.across * std::cos(apart), knuckle.across * std::sin(apart)),
-      0.0, apart);
-  if (arm_limit == knuckle_limit) return spin;
-  constexpr int kMostSteps = 60;
-  constexpr double kEnough = 1e-13;
-  double low = 0.0;
-  double high = apart;
-  for (int step = 0; step < kMostSteps; ++step) {
-    const double difference =
-        arm.swing(spin) / arm_limit - knuckle.swing(apart - spin) / knuckle_limit;
-    (difference > 0.0 ? high : low) = spin;
-    const double rate =
-        arm.swing_rate(spin) / arm_limit + knuckle.swing_rate(apart - spin) / knuckle_limit;
-    double next = rate != 0.0 ? spin - difference / rate : 0.5 * (low + high);
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
-    if (std::abs(next - spin) < kEnough) return next;
-    spin = next;
+struct ChosenSpin {
+  double spin = 0.0;
+  double arm_end = 0.0;
+  double knuckle_end = 0.0;
+};
+
+// Both studs, with the knuckle's best spin `apart` in [0, pi] from the arm's best spin 0.
+struct TwoStuds {
+  StudAgainstLink arm;
+  StudAgainstLink knuckle;
+  double apart;
+  double apart_cosine;
+  double apart_sine;
+
+  // Equal limits: where the two cosines are equal.
+  ChosenSpin least_worst() const {
+    const double spin = std::clamp(
+        std::atan2(arm.across - knuckle.across * apart_cosine, knuckle.across * apart_sine), 0.0,
+        apart);
+    const double cosine = std::cos(spin);
+    const double sine = std::sin(spin);
+    return {spin, arm.swing(cosine, sine).angle, at_knuckle(cosine, sine).angle};
   }
-  return spin;
-}
+
+  // Spin at which the larger of swing / limit is least: between 0 and `apart` the arm's use rises
+  // and the knuckle's falls, so they are equal there or one is the larger throughout.
+  ChosenSpin least_worst(double arm_limit, double knuckle_limit) const {
+    constexpr int kMostSteps = 60;
+    constexpr double kLastStep = 3e-7;  // Newton: what remains is below 1e-13
+    double low = 0.0;
+    double high = apart;
+    double spin = first_guess(arm_limit / knuckle_limit);
+    ChosenSpin chosen;
+    for (int step = 0; step < kMostSteps; ++step) {
+      const double cosine = std::cos(spin);
+      const double sine = std::sin(spin);
+      const StudAgainstLink::Swing at_arm = arm.swing(cosine, sine);
+      const StudAgainstLink::Swing opposite = at_knuckle(cosine, sine);
+      const double difference = at_arm.angle / arm_limit - opposite.angle / knuckle_limit;
+      chosen = {spin, at_arm.angle, opposite.angle};
+      (difference > 0.0 ? high : low) = spin;
+      if (!(high > low)) return chosen;  // held at one end
+      const double slope = at_arm.by_spin / arm_limit + opposite.by_spin / knuckle_limit;
+      double next = slope > 0.0 ? spin - difference / slope : 0.5 * (low + high);
+      if (next <= low) next = step < 2 ? low : 0.5 * (low + high);
+      if (next >= high) next = step < 2 ? high : 0.5 * (low + high);
+      const double change = next - spin;
+      if (std::abs(change) < kLastStep) {
+        return {next, at_arm.angle + change * at_arm.by_spin,
+                opposite.angle - change * opposite.by_spin};
+      }
+      spin = next;
+    }
+    return chosen;
+  }
+
+ private:
+  StudAgainstLink::Swing at_knuckle(double cosine, double sine) const {
+    return knuckle.swing(apart_cosine * cosine + apart_sine * sine,
+                         apart_sine * cosine - apart_cosine * sine);
+  }
+  // From swing^2 = tilt^2 + spin^2, which holds for small angles.
+  double first_guess(double limit_ratio) const {
+    const double weight = limit_ratio * limit_ratio;
+    const double b = weight * apart;
+    const double c = arm.tilt * arm.tilt - weight * (knuckle.tilt * knuckle.tilt + apart * apart);
+    const double root = std::sqrt(std::max(0.0, b * b - (1.0 - weight) * c));
+    return b + root > 0.0 ? std::clamp(-c / (b + root), 0.0, apart) : 0.0;
+  }
+};
 
 }  // namespace
 
@@ -91,14 +132,16 @@ BallSwing ball_swing(const Steering& steering, const SteeringPose& pose,
   swing.natural_clocking = std::atan2(knuckle_stud.dot(second), knuckle_stud.dot(first));
   const double best_knuckle = wrapped(swing.natural_clocking - steering.stud_clocking);
   const bool limits_known = arm_limit && knuckle_limit;
-  const double magnitude =
-      least_worst_spin(arm, knuckle, std::abs(best_knuckle), limits_known ? *arm_limit : 1.0,
-                       limits_known ? *knuckle_limit : 1.0);
-  swing.spin = std::copysign(magnitude, best_knuckle);
-  swing.arm_end = arm.swing(swing.spin);
-  swing.knuckle_end = knuckle.swing(swing.spin - best_knuckle);
-  swing.least_arm_end = arm.swing(0.0);
-  swing.least_knuckle_end = knuckle.swing(0.0);
+  const double apart = std::abs(best_knuckle);
+  const TwoStuds studs{arm, knuckle, apart, std::cos(apart), std::sin(apart)};
+  const ChosenSpin chosen = limits_known && *arm_limit != *knuckle_limit
+                                ? studs.least_worst(*arm_limit, *knuckle_limit)
+                                : studs.least_worst();
+  swing.spin = std::copysign(chosen.spin, best_knuckle);
+  swing.arm_end = chosen.arm_end;
+  swing.knuckle_end = chosen.knuckle_end;
+  swing.least_arm_end = arm.least_swing();
+  swing.least_knuckle_end = knuckle.least_swing();
   if (limits_known) {
     const double arm_free = arm.spin_within(*arm_limit);
     const double knuckle_free = knuckle.spin_within(*knuckle_limit);

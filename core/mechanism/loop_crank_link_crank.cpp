@@ -31,15 +31,16 @@ LoopAnswer solve_loop(const LinkLoop& loop, const Vec3& driving_ball) {
     answer.closure = -1.0;
     return answer;
   }
-  const double along = condition.c / reach;
+  const double per_reach = 1.0 / reach;
+  const double along = condition.c * per_reach;
   answer.closure = 1.0 - std::abs(along);
   answer.closes = answer.closure >= 0.0;
   // Both components of the root, not acos, which would lose half the digits near toggle; clamped
   // they give the angle at which a loop that cannot close comes nearest to it.
   const double nearest = std::clamp(along, -1.0, 1.0);
   const double across = loop.branch * std::sqrt((1.0 - nearest) * (1.0 + nearest));
-  answer.cosine = (nearest * condition.a - across * condition.b) / reach;
-  answer.sine = (nearest * condition.b + across * condition.a) / reach;
+  answer.cosine = (nearest * condition.a - across * condition.b) * per_reach;
+  answer.sine = (nearest * condition.b + across * condition.a) * per_reach;
   answer.angle = std::atan2(answer.sine, answer.cosine);
   return answer;
 }

@@ -39,14 +39,18 @@ inline double leverage(const Crank& crank, const Vec3& ball_rate, const Vec3& li
   return crank.radius > 0.0 ? std::abs(link_direction.dot(ball_rate)) / crank.radius : 0.0;
 }
 
-// Driven angle per driving angle of two cranks joined by a link: l . (p x a) / l . (k x u), from
-// both balls' movements per radian. Held finite within a hair of toggle.
+// Driven angle per driving angle of two cranks joined by a link: l . (p x a) / l . (k x u), the
+// link's direction against both balls' movements per radian. Held finite within a hair of toggle.
+inline double rate_through_link(double driving_along_link, double driven_along_link) {
+  constexpr double kHair = 1e-9;  // mm per radian
+  return driving_along_link / (std::abs(driven_along_link) > kHair
+                                   ? driven_along_link
+                                   : std::copysign(kHair, driven_along_link));
+}
 inline double link_ratio(const Vec3& link_direction, const Vec3& driving_ball_rate,
                          const Vec3& driven_ball_rate) {
-  constexpr double kHair = 1e-9;  // mm per radian
-  const double over = link_direction.dot(driven_ball_rate);
-  return link_direction.dot(driving_ball_rate) /
-         (std::abs(over) > kHair ? over : std::copysign(kHair, over));
+  return rate_through_link(link_direction.dot(driving_ball_rate),
+                           link_direction.dot(driven_ball_rate));
 }
 
 }  // namespace tackbench

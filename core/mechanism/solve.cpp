@@ -38,13 +38,14 @@ void pose_axle(const SuspensionPath& path, const Controls& controls, Pose& pose,
                FirstFailure& failure) {
   if (controls.axle_pose) {
     pose.axle = *controls.axle_pose;
+    pose.chassis_from_axle = chassis_from_axle(path, pose.axle);
   } else {
     const AxleAnswer answer =
         axle_pose(path, controls.bump_left, controls.bump_right, controls.wind_up);
     if (!answer.closes) failure.note(Outcome::suspension_does_not_close);
     pose.axle = answer.pose;
+    pose.chassis_from_axle = answer.chassis_from_axle;
   }
-  pose.chassis_from_axle = chassis_from_axle(path, pose.axle);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // Arm to road wheels, and back.
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/mechanism/solve.h"
 
@@ -8,14 +9,38 @@ namespace tackbench {
 
 namespace {
 
-// A ball on its way down the linkage: place and movement per radian of arm.
-struct MovingBall {
-  Vec3 at_mm;
-  Vec3 rate;
+// The lever that drives the next link: its ball, and the ball's movement per radian of the lever.
+struct DrivingLever {
+  Vec3 ball_mm;
+  Vec3 ball_rate;
+  double radius = 0.0;  // mm
+  double rate = 1.0;    // of the lever per radian of arm
 };
 
-MovingBall ball_on(const Crank& crank, double cosine, double sine, double rate) {
-  return {crank.ball(cosine, sine), rate * crank.ball_rate(cosine, sine)};
+// Small fixed products, written so that they are laid out in place.
+Vec3 turned_by(const Mat3& turn, const Vec3& v) {
+  return turn.lazyProduct(v);
+}
+Vec3 placed(const Placement<Chassis, Axle>& chassis_from_axle, const Vec3& axle_mm) {
+  return turned_by(chassis_from_axle.turn, axle_mm) + chassis_from_axle.shift_mm;
+}
+
+// Unit vector along a link. Where the loop closes its length is known.
+Vec3 along_link(const Vec3& from, const Vec3& to, const LinkLoop& loop, const LoopAnswer& answer) {
+  const Vec3 between = to - from;
+  if (answer.closes) return between * (1.0 / loop.length);
+  return between.stableNormalized();
+}
+
+// Fills the hand side of a link's pose and gives the driven crank's rate per radian of arm.
+// `along_driven` is the link's direction in the frame of `driven_rate`.
+double link_rates(const DrivingLever& lever, const LinkLoop& loop, const Vec3& along_driven,
+                  const Vec3& driven_rate, LinkPose& link) {
+  const double pushed = link.along.dot(lever.ball_rate);
+  const double moved = along_driven.dot(driven_rate);
+  link.from_leverage = lever.radius > 0.0 ? std::abs(pushed) / lever.radius : 0.0;
+  link.to_leverage = loop.driven.radius > 0.0 ? std::abs(moved) / loop.driven.radius : 0.0;
+  return lever.rate * rate_through_link(pushed, moved);
 }
 
 struct StageAnswer {
@@ -23,80 +48,89 @@ struct StageAnswer {
   double rate = 0.0;  // of the driven crank per radian of arm
 };
 
-// One crank driven through a link by a moving ball, all in the driven crank's frame. `driving_rate`
-// is the driving ball's movement per radian of its own crank, for the effective angle there.
-StageAnswer drive(const LinkLoop& stage, const MovingBall& ball, const Vec3& lever_rate,
-                  double lever_radius, LinkPose& link) {
+// A crank on the chassis driven through a link by a lever on the chassis.
+StageAnswer drive_relay(const LinkLoop& loop, const DrivingLever& lever, LinkPose& link) {
   StageAnswer answer;
-  answer.loop = solve_loop(stage, ball.at_mm);
-  const Vec3 driven_rate = stage.driven.ball_rate(answer.loop.cosine, answer.loop.sine);
-  link.from_mm = ball.at_mm;
-  link.to_mm = stage.driven.ball(answer.loop.cosine, answer.loop.sine);
-  link.along = (link.to_mm - link.from_mm).stableNormalized();
+  answer.loop = solve_loop(loop, lever.ball_mm);
+  link.from_mm = lever.ball_mm;
+  link.to_mm = loop.driven.ball(answer.loop.cosine, answer.loop.sine);
+  link.along = along_link(link.from_mm, link.to_mm, loop, answer.loop);
   link.closure = answer.loop.closure;
-  link.from_leverage =
-      lever_radius > 0.0 ? std::abs(link.along.dot(lever_rate)) / lever_radius : 0.0;
-  link.to_leverage = leverage(stage.driven, driven_rate, link.along);
-  answer.rate = link_ratio(link.along, ball.rate, driven_rate);
+  answer.rate = link_rates(lever, loop, link.along,
+                           loop.driven.ball_rate(answer.loop.cosine, answer.loop.sine), link);
   return answer;
 }
 
-void to_chassis(const Placement<Chassis, Axle>& chassis_from_axle, LinkPose& link) {
-  link.from_mm = chassis_from_axle.turn * link.from_mm + chassis_from_axle.shift_mm;
-  link.to_mm = chassis_from_axle.turn * link.to_mm + chassis_from_axle.shift_mm;
-  link.along = chassis_from_axle.turn * link.along;
+// A knuckle driven through a link by a ball given in the axle frame; the lever is in the chassis.
+StageAnswer drive_knuckle(const LinkLoop& loop, const Vec3& ball_axle_mm, const DrivingLever& lever,
+                          const Placement<Chassis, Axle>& chassis_from_axle, LinkPose& link) {
+  StageAnswer answer;
+  answer.loop = solve_loop(loop, ball_axle_mm);
+  const Vec3 to_axle_mm = loop.driven.ball(answer.loop.cosine, answer.loop.sine);
+  const Vec3 along_axle = along_link(ball_axle_mm, to_axle_mm, loop, answer.loop);
+  link.from_mm = lever.ball_mm;
+  link.to_mm = placed(chassis_from_axle, to_axle_mm);
+  link.along = turned_by(chassis_from_axle.turn, along_axle);
+  link.closure = answer.loop.closure;
+  answer.rate = link_rates(lever, loop, along_axle,
+                           loop.driven.ball_rate(answer.loop.cosine, answer.loop.sine), link);
+  return answer;
 }
 
 // Rotation about a unit axis from the angle's cosine and sine (Rodrigues).
 Mat3 turn_matrix(const Vec3& k, double c, double s) {
   const double v = 1.0 - c;
+  const Vec3 kv = v * k;
+  const Vec3 ks = s * k;
+  const double xy = kv.x() * k.y();
+  const double xz = kv.x() * k.z();
+  const double yz = kv.y() * k.z();
   Mat3 turn;
-  turn << c + k.x() * k.x() * v, k.x() * k.y() * v - k.z() * s, k.x() * k.z() * v + k.y() * s,
-      k.y() * k.x() * v + k.z() * s, c + k.y() * k.y() * v, k.y() * k.z() * v - k.x() * s,
-      k.z() * k.x() * v - k.y() * s, k.z() * k.y() * v + k.x() * s, c + k.z() * k.z() * v;
+  turn << c + kv.x() * k.x(), xy - ks.z(), xz + ks.y(), xy + ks.z(), c + kv.y() * k.y(),
+      yz - ks.x(), xz - ks.y(), yz + ks.x(), c + kv.z() * k.z();
   return turn;
 }
 
 void pose_knuckle(const KnuckleBody& body, const Placement<Chassis, Axle>& chassis_from_axle,
                   const LoopAnswer& swivel, double swivel_rate, KnucklePose& pose) {
   const Vec3& kingpin = body.tie_rod_arm.axis;
-  const Mat3 axle_turn = turn_matrix(kingpin, swivel.cosine, swivel.sine);
   pose.swivel = swivel.angle;
   pose.swivel_rate = swivel_rate;
-  pose.chassis_from_knuckle.turn = chassis_from_axle.turn * axle_turn;
+  Mat3& turn = pose.chassis_from_knuckle.turn;
+  turn = chassis_from_axle.turn.lazyProduct(turn_matrix(kingpin, swivel.cosine, swivel.sine));
   pose.chassis_from_knuckle.shift_mm =
-      chassis_from_axle.turn * (body.kingpin_point_mm - axle_turn * body.kingpin_point_mm) +
-      chassis_from_axle.shift_mm;
-  pose.spindle = pose.chassis_from_knuckle.turn * body.spindle;
-  const Vec3 spindle_rate = (chassis_from_axle.turn * kingpin).cross(pose.spindle);
-  const double flat = pose.spindle.x() * pose.spindle.x() + pose.spindle.y() * pose.spindle.y();
-  pose.steer = std::atan2(-pose.spindle.x(), pose.spindle.y());
+      placed(chassis_from_axle, body.kingpin_point_mm) - turned_by(turn, body.kingpin_point_mm);
+  const Vec3 spindle = turned_by(turn, body.spindle);
+  pose.spindle = spindle;
+  pose.steer = std::atan2(-spindle.x(), spindle.y());
+  // The spindle s moves by k x s, so its trace in plan turns by (k.z - s.z (s . k)) / (s.x^2 +
+  // s.y^2) for each radian of swivel.
+  const double kingpin_up = chassis_from_axle.turn.row(2).dot(kingpin);
+  const double flat = spindle.x() * spindle.x() + spindle.y() * spindle.y();
   pose.steer_rate =
-      flat > 0.0
-          ? swivel_rate *
-                (pose.spindle.x() * spindle_rate.y() - pose.spindle.y() * spindle_rate.x()) / flat
-          : 0.0;
+      flat > 0.0 ? swivel_rate * (kingpin_up - spindle.z() * body.spindle.dot(kingpin)) / flat
+                 : 0.0;
 }
 
 // Both knuckles from the driven one's swivel; rates per radian of arm.
 bool pose_knuckles(const Steering& steering, const Placement<Chassis, Axle>& chassis_from_axle,
                    const LoopAnswer& driven_swivel, double driven_rate, SteeringPose& pose) {
-  const KnuckleBody& driven = steering.driven();
-  const MovingBall tie_ball =
-      ball_on(driven.tie_rod_arm, driven_swivel.cosine, driven_swivel.sine, driven_rate);
-  const Vec3 lever_rate = driven.tie_rod_arm.ball_rate(driven_swivel.cosine, driven_swivel.sine);
-  LinkPose link;
-  const StageAnswer follower =
-      drive(steering.tie_rod, tie_ball, lever_rate, driven.tie_rod_arm.radius, link);
-  to_chassis(chassis_from_axle, link);
-  if (steering.driven_side == Side::left) {
-    pose.tie_rod = link;
-  } else {
-    pose.tie_rod = {link.to_mm,       link.from_mm,       -link.along,
-                    link.to_leverage, link.from_leverage, link.closure};
-  }
   const bool left_driven = steering.driven_side == Side::left;
-  pose_knuckle(driven, chassis_from_axle, driven_swivel, driven_rate,
+  const Crank& arm = steering.driven().tie_rod_arm;
+  const Vec3 ball_axle_mm = arm.ball(driven_swivel.cosine, driven_swivel.sine);
+  const DrivingLever lever{
+      placed(chassis_from_axle, ball_axle_mm),
+      turned_by(chassis_from_axle.turn, arm.ball_rate(driven_swivel.cosine, driven_swivel.sine)),
+      arm.radius, driven_rate};
+  LinkPose& link = pose.tie_rod;
+  const StageAnswer follower =
+      drive_knuckle(steering.tie_rod, ball_axle_mm, lever, chassis_from_axle, link);
+  if (!left_driven) {  // it is told from left to right
+    std::swap(link.from_mm, link.to_mm);
+    std::swap(link.from_leverage, link.to_leverage);
+    link.along = -link.along;
+  }
+  pose_knuckle(steering.driven(), chassis_from_axle, driven_swivel, driven_rate,
                left_driven ? pose.left : pose.right);
   pose_knuckle(steering.follower(), chassis_from_axle, follower.loop, follower.rate,
                left_driven ? pose.right : pose.left);
@@ -120,16 +154,14 @@ Outcome solve_steering(const Steering& steering, const Placement<Chassis, Axle>&
   const double arm_cosine = std::cos(arm);
   const double arm_sine = std::sin(arm);
   pose.arm = arm;
-  MovingBall ball = ball_on(steering.arm, arm_cosine, arm_sine, 1.0);
-  Vec3 lever_rate = ball.rate;
-  double lever_radius = steering.arm.radius;
-  pose.arm_ball_mm = ball.at_mm;
+  DrivingLever lever{steering.arm.ball(arm_cosine, arm_sine),
+                     steering.arm.ball_rate(arm_cosine, arm_sine), steering.arm.radius, 1.0};
+  pose.arm_ball_mm = lever.ball_mm;
 
   for (std::size_t i = 0; i < steering.relays.size(); ++i) {
     const RelayStage& relay = steering.relays[i];
     RelayPose& relay_pose = pose.relays[i];
-    const StageAnswer stage =
-        drive(relay.from_arm, ball, lever_rate, lever_radius, relay_pose.link);
+    const StageAnswer stage = drive_relay(relay.from_arm, lever, relay_pose.link);
     if (!stage.loop.closes && outcome == Outcome::solved) {
       outcome = Outcome::relay_does_not_close;
       if (failed_relay != nullptr) *failed_relay = static_cast<int>(i);
@@ -137,18 +169,16 @@ Outcome solve_steering(const Steering& steering, const Placement<Chassis, Axle>&
     relay_pose.angle = stage.loop.angle;
     relay_pose.rate = stage.rate;
     relay_pose.input_ball_mm = relay_pose.link.to_mm;
-    ball = ball_on(relay.output, stage.loop.cosine, stage.loop.sine, stage.rate);
-    lever_rate = relay.output.ball_rate(stage.loop.cosine, stage.loop.sine);
-    lever_radius = relay.output.radius;
-    relay_pose.output_ball_mm = ball.at_mm;
+    lever = {relay.output.ball(stage.loop.cosine, stage.loop.sine),
+             relay.output.ball_rate(stage.loop.cosine, stage.loop.sine), relay.output.radius,
+             stage.rate};
+    relay_pose.output_ball_mm = lever.ball_mm;
   }
 
-  const Mat3 axle_turn = chassis_from_axle.turn.transpose();
-  const MovingBall ball_axle{axle_turn * (ball.at_mm - chassis_from_axle.shift_mm),
-                             axle_turn * ball.rate};
+  const Vec3 ball_axle_mm =
+      chassis_from_axle.turn.transpose().lazyProduct(lever.ball_mm - chassis_from_axle.shift_mm);
   const StageAnswer driven =
-      drive(steering.drag_link, ball_axle, axle_turn * lever_rate, lever_radius, pose.drag_link);
-  to_chassis(chassis_from_axle, pose.drag_link);
+      drive_knuckle(steering.drag_link, ball_axle_mm, lever, chassis_from_axle, pose.drag_link);
   if (!driven.loop.closes && outcome == Outcome::solved) {
     outcome = Outcome::drag_link_does_not_close;
   }

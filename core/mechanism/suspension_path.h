@@ -26,7 +26,7 @@ namespace tackbench {
 
 // One half leaf of uniform strength bending to a circular arc: place of the eye seen from the
 // clamped seat. l = active length, e = eye offset, p = the half leaf's bend angle (positive lifts
-// the eye over the seat):
+// the eye over the seat; at most kMostLeafBend either way):
 // (l sin p / p - e sin p, l (1 - cos p) / p + e cos p). mm, rad. Source: geometry of the arc;
 // SAE HS-788 gives the same three-link idea (from memory).
 struct EyePlace {
@@ -45,12 +45,14 @@ std::optional<double> bend_for_height(double length, double eye_offset, double h
 // axes at ride height.
 struct LeafPath {
   Vec3 seat_offset_mm = Vec3::Zero();
-  double fixed_half = 0.0;     // mm
-  double shackle_half = 0.0;   // mm
-  double eye_offset = 0.0;     // mm
-  double towards_fixed = 1.0;  // +1 when the fixed eye is ahead of the seat, -1 behind
-  double bend_at_ride = 0.0;   // of the fixed half, rad
-  EyePlace fixed_eye_at_ride;  // seen from the seat
+  double fixed_half = 0.0;        // mm
+  double shackle_half = 0.0;      // mm
+  double eye_offset = 0.0;        // mm
+  double towards_fixed = 1.0;     // +1 when the fixed eye is ahead of the seat, -1 behind
+  double bend_at_ride = 0.0;      // of the fixed half, rad
+  double bend_by_height = 0.0;    // of the fixed half per mm of its eye's height, rad
+  double bend_by_height_2 = 0.0;  // second order, rad per mm squared
+  EyePlace fixed_eye_at_ride;     // seen from the seat
   EyePlace shackle_eye_at_ride;
 };
 
@@ -79,6 +81,7 @@ struct SuspensionPath {
 
 struct AxleAnswer {
   AxlePose pose;
+  Placement<Chassis, Axle> chassis_from_axle;  // that pose
   bool closes = false;  // false: the path cannot reach that bump; pose is the nearest found
 };
 

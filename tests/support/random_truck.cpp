@@ -255,7 +255,8 @@ void random_column_and_shafts(const TruckChoices& choices, const Placement<Cab, 
   const Vec3 down =
       Vec3(between(random, 0.2, 0.7), between(random, -0.15, 0.15), -1.0).normalized();
   const Vec3 road_end = box.input_end.mm;
-  box.input_axis.along = choices.joints == 0 ? down : tilted(random, down, 5.0, 22.0);
+  // A single joint stands in the line of the box's input shaft.
+  box.input_axis.along = choices.joints <= 1 ? down : tilted(random, down, 5.0, 22.0);
   const Vec3 hand_end = road_end - between(random, 450.0, 700.0) * down;
   const Vec3 column_axis = choices.joints == 0 ? down : tilted(random, down, 5.0, 22.0);
   const Vec3 column_end = choices.joints == 0 ? road_end : hand_end;

@@ -19,7 +19,7 @@ struct TruckChoices {
   bool arm_up = false;
   int relays = 0;  // 0 to 2
   SuspensionKind suspension = SuspensionKind::leaf;
-  int joints = 2;                      // 0 to 4 in the shaft line
+  int joints = 2;                      // 0 to 4 in the shaft line; with 1 the cab cannot shake
   bool right_knuckle_differs = false;  // given apart, not the left's mirror image
   bool real_lengths_differ = false;    // links some millimetres off the drawn lengths
   bool ratio_table = false;
