@@ -139,7 +139,8 @@ void add_commands(CLI::App& program, Arguments& arguments) {
   fresh->add_option("--from", arguments.sample, "one of: " + samples);
   fresh->add_flag("--json", arguments.opening.json, "answer in JSON");
 
-  program.add_subcommand("schema", "the JSON Schema of project files");
+  CLI::App* schema = program.add_subcommand("schema", "the JSON Schema of project files");
+  schema->add_flag("--json", arguments.opening.json, "the schema is JSON in any case");
 }
 
 int run_pose(Arguments& arguments) {
