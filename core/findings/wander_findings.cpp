@@ -30,6 +30,22 @@ std::string most_words(const Mechanism& mechanism, const WanderingWay& way) {
   return joint_words(mechanism.shaft_line->station, joint);
 }
 
+// "halfway along the upper shaft", "a quarter along ..."
+std::vector<std::string> place_words(const ShaftLineStation& station,
+                                     const std::vector<RodEndPlace>& places) {
+  std::vector<std::string> words;
+  for (const RodEndPlace& place : places) {
+    const WordingFields fields{{"shaft", shaft_words(station, place.shaft)}};
+    if (place.part < 0.4)
+      words.push_back(say("place.quarter", fields));
+    else if (place.part > 0.6)
+      words.push_back(say("place.three_quarters", fields));
+    else
+      words.push_back(say("place.halfway", fields));
+  }
+  return words;
+}
+
 // "One rod end halfway along the upper shaft or the lower shaft holds it; ..."
 std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   const ShaftLineStation& station = mechanism.shaft_line->station;
@@ -47,9 +63,11 @@ std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   std::string sentence;
   if (!cures.empty())
     sentence = " " + say("shaft.wander_cure", {{"shafts", listed(cures)}});
-  else if (result.rod_ends_wanted > 0)
+  else if (result.rod_ends_hold)
     sentence =
-        " " + say("shaft.wander_rod_ends", {{"count", shown(result.rod_ends_wanted, Unit::count)}});
+        " " + say("shaft.wander_rod_ends",
+                  {{"count", shown(static_cast<double>(result.rod_ends.size()), Unit::count)},
+                   {"places", listed(place_words(station, result.rod_ends))}});
   else
     sentence = " " + say("shaft.wander_no_cure");
   if (!useless.empty())
@@ -106,9 +124,11 @@ Finding wander(const Mechanism& mechanism, const WanderingShaft& result) {
   const ShownFor show(mechanism.project);
   Finding finding = judged("shaft.wander", Station::shaft_line,
                            {quantity("free_ways", result.free_ways, Unit::count),
-                            quantity("over_constraints", result.over_constraints, Unit::count),
-                            quantity("rod_ends_wanted", result.rod_ends_wanted, Unit::count)},
+                            quantity("over_constraints", result.over_constraints, Unit::count)},
                            limit_for(mechanism.project, "shaft.wander"), show.lengths());
+  if (result.rod_ends_hold && !result.rod_ends.empty())
+    finding.numbers.push_back(
+        quantity("rod_ends_wanted", static_cast<double>(result.rod_ends.size()), Unit::count));
   if (result.in_line) {
     finding.verdict = Verdict::not_judged;
     finding.why_not_judged = say("not_judged.in_line");
@@ -206,6 +226,12 @@ void add_push_back_finding(const Mechanism& mechanism, const std::optional<PushB
   if (!result->whole_way) {
     finding.verdict = Verdict::past;
     finding.why_not_judged.clear();
+  }
+  if (result->limit_reached_at) {
+    finding.numbers.push_back(
+        quantity("joint_limit_reached_at", *result->limit_reached_at, Unit::millimetre));
+    finding.sentence +=
+        " " + say("shaft.push_back_joint_limit", {{"pushed", show.mm(*result->limit_reached_at)}});
   }
   finding.trace.formula =
       "the chain followed in stages as box and firewall move rearward: slips "
