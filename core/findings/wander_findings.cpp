@@ -63,7 +63,7 @@ std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   std::string sentence;
   if (!cures.empty())
     sentence = " " + say("shaft.wander_cure", {{"shafts", listed(cures)}});
-  else if (result.rod_ends_hold)
+  else if (!result.rod_ends.empty())
     sentence =
         " " + say("shaft.wander_rod_ends",
                   {{"count", shown(static_cast<double>(result.rod_ends.size()), Unit::count)},
@@ -126,7 +126,7 @@ Finding wander(const Mechanism& mechanism, const WanderingShaft& result) {
                            {quantity("free_ways", result.free_ways, Unit::count),
                             quantity("over_constraints", result.over_constraints, Unit::count)},
                            limit_for(mechanism.project, "shaft.wander"), show.lengths());
-  if (result.rod_ends_hold && !result.rod_ends.empty())
+  if (!result.rod_ends.empty())
     finding.numbers.push_back(
         quantity("rod_ends_wanted", static_cast<double>(result.rod_ends.size()), Unit::count));
   if (result.in_line) {
