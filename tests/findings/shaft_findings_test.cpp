@@ -50,9 +50,13 @@ TEST(ShaftFindings, ThreeJointsOneSlipNoSupportWanders) {
               HasSubstr("One rod end halfway along Upper shaft and Lower shaft holds it."));
   EXPECT_THAT(wander.sentence, HasSubstr("Top joint"));
   // The count by hand stands in the trace: 5 x 2 + 1 - 3 x 3 = 2.
-  for (const TraceStep& step : wander.trace.steps)
-    for (const Quantity& each : step.results)
-      if (each.name == "count") EXPECT_EQ(each.value, 2.0);
+  for (const TraceStep& step : wander.trace.steps) {
+    for (const Quantity& each : step.results) {
+      if (each.name == "count") {
+        EXPECT_EQ(each.value, 2.0);
+      }
+    }
+  }
 }
 
 TEST(ShaftFindings, AHeldLineIsWithin) {
