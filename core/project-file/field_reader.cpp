@@ -142,7 +142,7 @@ bool FieldReader::take_choice(const FieldLabel& field, ChoiceWords words, const 
       return true;
     }
   }
-  wrong(field, node, wanted_choice(words));
+  wrong(field, node, wanted_choice(field, words));
   return false;
 }
 
@@ -186,7 +186,7 @@ void FieldReader::optional_direction(const FieldLabel& field, std::optional<Vec3
 }
 
 void FieldReader::choice_index(const FieldLabel& field, ChoiceWords words, int& index) {
-  if (const Json* node = find(field, wanted_choice(words))) take_choice(field, words, *node, index);
+  if (const Json* node = find(field, wanted_choice(field, words))) take_choice(field, words, *node, index);
 }
 
 void FieldReader::optional_choice_index(const FieldLabel& field, ChoiceWords words,

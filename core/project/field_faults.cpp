@@ -45,12 +45,13 @@ std::string wanted_direction() {
   return "give three numbers [x, y, z] that are not all zero";
 }
 
-std::string wanted_choice(ChoiceWords words) {
+std::string wanted_choice(const FieldLabel& field, ChoiceWords words) {
   std::string text = "give ";
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
     text += words[i];
   }
+  if (!field.note.empty()) text += fmt::format(" ({})", field.note);
   return text;
 }
 

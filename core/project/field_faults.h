@@ -17,7 +17,8 @@ std::string wanted_number(const NumberField& field);
 std::string wanted_whole(const NumberField& field);
 std::string wanted_vector(const NumberField& field);
 std::string wanted_direction();
-std::string wanted_choice(ChoiceWords words);
+// Names the choices and adds the field's note, where it has one.
+std::string wanted_choice(const FieldLabel& field, ChoiceWords words);
 std::string wanted_text(const TextField& field);
 std::string wanted_flag();
 

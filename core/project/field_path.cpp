@@ -350,7 +350,7 @@ class PathVisitor final : public FieldVisitor {
     const auto found =
         std::find(choices.begin(), choices.end(), without_quotes(trimmed(*new_text_)));
     if (found == choices.end()) {
-      wrong(field, wanted_choice(choices));
+      wrong(field, wanted_choice(field, choices));
       return false;
     }
     index = static_cast<int>(found - choices.begin());

@@ -78,7 +78,9 @@ void visit_fields(FieldVisitor& v, RadiusArms& r) {
 }
 
 void visit_fields(FieldVisitor& v, Suspension& r) {
-  v.choice(label("kind", "kind of suspension"), r.kind);
+  v.choice(label("kind", "kind of suspension",
+                 "beam axles only: independent suspension is not computed"),
+           r.kind);
   v.optional_group(label("leaf", "leaf spring", "the left one; the right is its mirror image"),
                    r.leaf);
   v.optional_group(

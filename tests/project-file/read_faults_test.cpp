@@ -64,7 +64,12 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{
             "\"left_turns_arm\": \"clockwise\"", "\"left_turns_arm\": \"left\"",
             "steering_box.left_turns_arm: \"left\" is not a way the arm turns when the hand wheel "
-            "turns left; give clockwise or anticlockwise"},
+            "turns left; give clockwise or anticlockwise (seen from the arm's side; read it off "
+            "the "
+            "box)"},
+        Fault{"\"leaf\": {", "\"kind\": \"independent\", \"leaf\": {",
+              "front_axle.suspension.kind: \"independent\" is not a kind of suspension; give leaf, "
+              "radius_arms or straight (beam axles only: independent suspension is not computed)"},
         Fault{"\"slip\": \"double_d\"", "\"slip\": 2",
               "shaft_line.shafts[0].slip: 2 is not a slip; give none, spline, double_d or tube"},
         Fault{
