@@ -22,6 +22,7 @@ enum class ToleranceKind {
 struct CutDimension {
   std::string name;             // stable, without unit suffix: "ball_to_ball"
   std::string words;            // for the person who makes it
+  std::string group;            // what it belongs to within the item: "arm end"; mostly empty
   std::optional<double> value;  // inside units; empty when `text` holds words or nothing is known
   Unit unit = Unit::millimetre;
   int decimals = 1;  // shown

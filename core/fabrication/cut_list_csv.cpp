@@ -27,6 +27,13 @@ void add_row(std::initializer_list<std::string> fields, std::string& out) {
   out += "\r\n";
 }
 
+std::string note_of(const CutDimension& row) {
+  std::string note = row.words;
+  if (!row.group.empty()) note += ", " + row.group;
+  if (!row.note.empty()) note += "; " + row.note;
+  return note;
+}
+
 }  // namespace
 
 std::string cut_list_csv(const CutList& list) {
@@ -36,8 +43,7 @@ std::string cut_list_csv(const CutList& list) {
     const std::string quantity = std::to_string(item.quantity);
     for (const CutDimension& row : item.dimensions)
       add_row({item.name, row.name, value_text(row), row.value ? symbol(row.unit) : "",
-               tolerance_text(row), quantity,
-               row.note.empty() ? row.words : row.words + "; " + row.note},
+               tolerance_text(row), quantity, note_of(row)},
               out);
     for (const std::string& note : item.notes)
       add_row({item.name, "note", "", "", "", quantity, note}, out);

@@ -19,6 +19,7 @@ Json dimension_json(const CutDimension& dimension) {
   Json made;
   made["name"] = dimension.name + (dimension.value ? member_suffix(dimension.unit) : "");
   made["words"] = dimension.words;
+  made["group"] = dimension.group;
   made["value"] = shown(dimension);
   made["unit"] = dimension.value ? symbol(dimension.unit) : "";
   if (!dimension.value) made["text"] = dimension.text;

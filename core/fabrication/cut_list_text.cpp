@@ -54,13 +54,14 @@ std::string tolerance_words(const CutDimension& dimension) {
 }
 
 std::string dimension_lines(const CutDimension& dimension) {
+  const std::string words = (dimension.group.empty() ? "" : "  ") + dimension.words;
   std::string line(kIndent, ' ');
-  line += dimension.words;
-  if (dimension.words.size() > kWordsColumn) {
+  line += words;
+  if (words.size() > kWordsColumn) {
     // A long name keeps its own line so that the values stay in one column.
     line += "\n" + std::string(kIndent + kWordsColumn, ' ');
   } else {
-    line += std::string(kWordsColumn - dimension.words.size(), ' ');
+    line += std::string(kWordsColumn - words.size(), ' ');
   }
   std::string rest;
   if (dimension.value) {
@@ -86,7 +87,13 @@ std::string heading(const std::string& words) {
 std::string item_lines(const CutItem& item, std::size_t number) {
   std::string out = heading(fmt::format("{}. {} - make {}", number, item.title, item.quantity));
   for (const std::string& caution : item.cautions) out += marked("CAUTION:", caution);
-  for (const CutDimension& dimension : item.dimensions) out += dimension_lines(dimension);
+  std::string group;
+  for (const CutDimension& dimension : item.dimensions) {
+    if (dimension.group != group && !dimension.group.empty())
+      out += std::string(kIndent, ' ') + "At the " + dimension.group + ":\n";
+    group = dimension.group;
+    out += dimension_lines(dimension);
+  }
   for (const std::string& note : item.notes) out += marked("-", note);
   return out;
 }

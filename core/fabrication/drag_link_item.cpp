@@ -81,9 +81,8 @@ void add_adjustment(const DragLinkPart& part, CutItem& item) {
   }
 }
 
-CutDimension swing_available(const LinkEndPart& part, const std::string& prefix,
-                             const std::string& where) {
-  const std::string words = "swing available, " + where;
+CutDimension swing_available(const LinkEndPart& part, const std::string& prefix) {
+  const std::string words = "swing available";
   if (!part.end.swing_limit)
     return in_words(prefix + "_swing_available", words,
                     "not given: take it from the maker's sheet");
@@ -95,43 +94,40 @@ void add_end(const LinkEndPart& part, const std::string& prefix, const std::stri
              CutItem& item) {
   const LinkEnd& end = part.end;
   const auto name = [&prefix](const char* rest) { return prefix + "_" + rest; };
-  const auto words = [&where](const char* what) { return std::string(what) + ", " + where; };
+  const std::size_t first = item.dimensions.size();
   auto& list = item.dimensions;
-  list.push_back(in_words(name("kind"), words("end"),
+  list.push_back(in_words(name("kind"), "kind of end",
                           end.kind == LinkEndKind::ball_stud ? "ball stud" : "rod end"));
-  list.push_back(in_words(name("thread"), words("thread"), designation(end.thread)));
+  list.push_back(in_words(name("thread"), "thread", designation(end.thread)));
   list.back().note = end.thread.hand == ThreadHand::left ? "left-hand" : "right-hand";
-  list.push_back(with_note(number(name("shank_length"), words("shank"), end.shank_length),
+  list.push_back(with_note(number(name("shank_length"), "shank", end.shank_length),
                            "ball centre to the end of its thread"));
+  list.push_back(
+      with_note(number(name("engagement"), "thread engaged in the tube", end.thread_engagement),
+                fmt::format("{:.2f} diameters; 1 at least (from memory), 1.5 usual for steering "
+                            "(from memory)",
+                            end.thread_engagement / end.thread.diameter)));
   list.push_back(with_note(
-      number(name("engagement"), words("thread engaged in the tube"), end.thread_engagement),
-      fmt::format("{:.2f} diameters; 1 at least (from memory), 1.5 usual for steering "
-                  "(from memory)",
-                  end.thread_engagement / end.thread.diameter)));
-  list.push_back(
-      with_note(number(name("thread_depth"), words("thread in the tube, least depth"),
-                       std::ceil(part.thread_depth)),
-                fmt::format("drill {:.2f}, tap from the end face", inner_diameter(end.thread))));
-  list.push_back(
-      number(name("free_length"), words("ball centre to the tube's face"), part.free_length));
-  list.push_back(
-      with_note(number(name("lock_nut"), words("lock nut, thickness"), end.lock_nut_thickness),
-                fmt::format("{}, one", designation(end.thread))));
+      number(name("thread_depth"), "thread in the tube, least depth", std::ceil(part.thread_depth)),
+      fmt::format("bore to {:.2f}, tap from the end face", inner_diameter(end.thread))));
+  list.push_back(number(name("free_length"), "ball centre to the tube's face", part.free_length));
+  list.push_back(with_note(number(name("lock_nut"), "lock nut, thickness", end.lock_nut_thickness),
+                           fmt::format("{}, one", designation(end.thread))));
   if (part.swing_needed)
-    list.push_back(with_note(
-        number(name("swing_needed"), words("swing needed"), *part.swing_needed, Unit::degree),
-        "both locks at ride height, clocked as above; bump and roll add to it"));
-  list.push_back(swing_available(part, prefix, where));
+    list.push_back(
+        with_note(number(name("swing_needed"), "swing needed", *part.swing_needed, Unit::degree),
+                  "both locks at ride height, clocked as above; bump and roll add to it"));
+  list.push_back(swing_available(part, prefix));
   if (end.taper)
     list.push_back(in_words(
-        name("taper"), words("stud taper"),
+        name("taper"), "stud taper",
         *end.taper > 0.0 ? fmt::format("1 in {:.4g}", 1.0 / *end.taper) : std::string("none")));
   else
-    list.push_back(
-        in_words(name("taper"), words("stud taper"), "not given: measure it off the lever"));
+    list.push_back(in_words(name("taper"), "stud taper", "not given: measure it off the lever"));
   if (end.stud_large_diameter)
-    list.push_back(number(name("stud_large_diameter"), words("stud taper, large diameter"),
+    list.push_back(number(name("stud_large_diameter"), "stud taper, large diameter",
                           *end.stud_large_diameter, Unit::millimetre, 2));
+  for (std::size_t i = first; i < list.size(); ++i) list[i].group = where;
 }
 
 void judge_end(const LinkEndPart& part, const LinkTube& tube, const std::string& where,
@@ -234,6 +230,9 @@ CutItem drag_link_item(const DragLinkPart& part) {
             "by whole turns, so that the clocking stays.");
   item.notes.emplace_back(
       "Tighten both lock nuts with the studs clocked; mark shank and tube so that slip shows.");
+  item.notes.emplace_back(
+      "Hold back the tube's last cut until the certified ends are in hand and their shanks are "
+      "measured.");
   if (part.bend_offset != 0.0)
     item.notes.emplace_back(
         "Bent tube: the clocking is set from the plane of the bend; ask the supplier to bend "

@@ -197,7 +197,7 @@ Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Proj
       first_angle ? ViewSpace{44.0, 304.0, 64.0} : ViewSpace{130.0, 390.0, 64.0};
   const double scale = end_scale(part, space);
   const bool broken = draw_side_view(part, item, space, scale, sheet);
-  draw_clocking_view(part, {first_angle ? 361.0 : 70.0, space.axis_y}, scale, sheet);
+  draw_clocking_view(part, {first_angle ? 354.0 : 72.0, space.axis_y}, scale, sheet);
   draw_ends_table(item, 24.0, 150.0, sheet);
   draw_facts(item, 226.0, 154.0, sheet);
   draw_notes(item, 24.0, 214.0, 196.0, 285.0, sheet);

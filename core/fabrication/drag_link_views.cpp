@@ -132,10 +132,10 @@ void dimension_end(const EndOnPaper& end, const CutItem& item, const std::string
                               y,
                               figure(item, prefix + "_engagement")});
   sheet.dimensions.push_back(
-      {ball, {shank_end, end.axis_y + half}, y + 9.0, figure(item, prefix + "_shank_length")});
+      {ball, {shank_end, end.axis_y + half}, y + 18.0, figure(item, prefix + "_shank_length")});
   sheet.dimensions.push_back({{face, end.axis_y + half},
                               {thread_end, end.axis_y + half},
-                              y + 18.0,
+                              y + 9.0,
                               figure(item, prefix + "_thread_depth") + " thread"});
 }
 
@@ -240,7 +240,7 @@ bool draw_side_view(const DragLinkPart& part, const CutItem& item, const ViewSpa
 
 void draw_clocking_view(const DragLinkPart& part, PaperPoint centre, double scale, Sheet& sheet) {
   const double tube = 0.5 * part.tube.outside_diameter * scale;
-  const double reach = tube + 14.0;
+  const double reach = tube + 11.0;
   sheet.circles.push_back({centre, tube, LineRole::outline, false});
   sheet.circles.push_back(
       {centre, std::max(0.1, tube - part.tube.wall * scale), LineRole::hidden, false});

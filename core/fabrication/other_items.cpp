@@ -136,7 +136,7 @@ std::optional<CutItem> stop_item(const LockSide& lock) {
                                        "no steer angle wanted is given"));
   if (lock.before_others)
     add_setting(*lock.before_others, "bolt_before_others",
-                "bolt length change to act before all else", item);
+                "bolt length change to act just before all else", item);
   item.notes.emplace_back(
       "The axle stop has to act before box, ball studs and tyres. Lock nut on every stop bolt.");
   if (lock.stop->degrees_per_mm != 0.0 && !lock.stop->inside_pad)

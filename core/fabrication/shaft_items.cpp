@@ -10,6 +10,8 @@ namespace tackbench {
 
 namespace {
 
+constexpr double kThinSleeve = 1.0;  // mm of wall, common practice
+
 const char* slip_words(SlipKind kind) {
   switch (kind) {
     case SlipKind::none:
@@ -67,6 +69,7 @@ std::string clocking_steps(const ShaftClocking& clocking) {
 
 void add_clocking(const ShaftClocking& clocking, const ClockingResult& all, CutItem& item) {
   const auto way = [](double angle) {
+    if (std::abs(angle) < radians_from_degrees(0.05)) return std::string("forks aligned");
     return std::string(angle < 0.0 ? "anticlockwise" : "clockwise") +
            ", seen from the hand wheel, hand-side pin to road-side pin";
   };
@@ -207,6 +210,13 @@ CutItem support_item(const ShaftSupport& support, const SupportResult& result,
                                     result.sleeve_outside, Unit::millimetre, 2),
                              "slides in the eye by hand, no shake"));
     list.push_back(cut(number("sleeve_length", "spacer sleeve, length", result.sleeve_length)));
+    const double wall = 0.5 * (result.sleeve_outside - result.sleeve_bore);
+    if (wall < kThinSleeve)
+      item.cautions.push_back(
+          fmt::format("The sleeve's wall of {:.2f} mm is too thin to turn and to last (common "
+                      "practice: {:g} at "
+                      "least): choose an eye of another bore.",
+                      wall, kThinSleeve));
   } else if (shaft_diameter > support.bore) {
     item.cautions.push_back(
         fmt::format("The shaft of {:g} mm does not go through the eye of {:g} "

@@ -98,6 +98,16 @@ TEST(SupportItems, EyeHeightAndSleeve) {
   EXPECT_EQ(value_text(*dimension(items[0], "sleeve_length")), "31.0");
 }
 
+// 19.05 in an eye of 20 leaves (20 - 19.05)/2 = 0.475 of wall.
+TEST(SupportItems, SleeveTooThinToTurn) {
+  const ShaftLineStation station = two_shafts();
+  ShaftCheck check = result_for(station);
+  EXPECT_THAT(support_items(station, check).front().cautions, ::testing::IsEmpty());
+  check.supports[0].sleeve_outside = 20.0;
+  EXPECT_THAT(support_items(station, check).front().cautions,
+              ::testing::Contains(HasSubstr("wall of 0.4")));
+}
+
 TEST(SupportItems, ShaftThatDoesNotGoThrough) {
   ShaftLineStation station = two_shafts();
   station.supports[0].bore = 16.0;

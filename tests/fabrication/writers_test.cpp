@@ -159,29 +159,38 @@ TEST(DragLinkDrawing, IsWellFormedXml) {
   EXPECT_EQ(std::system(command.c_str()), 0);
 }
 
-// Figures of one row may not run into each other, nor out of the sheet.
-TEST(DragLinkDrawing, StaysOnItsSheet) {
-  for (const Projection projection : {Projection::first_angle, Projection::third_angle}) {
-    const DragLinkStation station = example_station();
-    for (const double scale : {0.5, 1.0, 2.0}) {
-      LinkResult link = example_length();
-      link.centring_length *= scale;
-      const Sheet sheet = drag_link_sheet(
-          drag_link_part(example_mechanism(station), link, example_locks()), "t", projection);
-      for (const SheetText& text : sheet.texts) {
-        EXPECT_GE(text.at.x, 20.0) << text.words;
-        EXPECT_LE(text.at.y, 287.0) << text.words;
-        const double over =
-            text.anchor == TextAnchor::start ? text_width(text.words, text.height) : 0.0;
-        EXPECT_LE(text.at.x + over, 410.0) << text.words;
-      }
-      for (const SheetLine& line : sheet.lines)
-        for (const PaperPoint& point : line.through) {
-          EXPECT_GE(point.x, 20.0);
-          EXPECT_LE(point.x, 410.0);
-        }
+// Nothing runs out of the frame (x 20 to 410, y 10 to 287): both projections, short and long links,
+// studs clocked any way.
+TEST(DragLinkDrawing, StaysInItsFrame) {
+  const auto expect_inside = [](const Sheet& sheet) {
+    for (const SheetText& text : sheet.texts) {
+      const double width = text_width(text.words, text.height);
+      const double left = text.at.x - (text.anchor == TextAnchor::start    ? 0.0
+                                       : text.anchor == TextAnchor::middle ? 0.5 * width
+                                                                           : width);
+      EXPECT_GE(left, 20.0) << text.words;
+      EXPECT_LE(left + width, 410.0) << text.words;
+      EXPECT_LE(text.at.y, 287.0) << text.words;
     }
-  }
+    for (const SheetLine& line : sheet.lines)
+      for (const PaperPoint& point : line.through) {
+        EXPECT_GE(point.x, 20.0);
+        EXPECT_LE(point.x, 410.0);
+        EXPECT_GE(point.y, 10.0);
+        EXPECT_LE(point.y, 287.0);
+      }
+    for (const SheetDimension& each : sheet.dimensions) EXPECT_GE(each.line_y, 10.0) << each.words;
+  };
+  for (const Projection projection : {Projection::first_angle, Projection::third_angle})
+    for (const double length : {400.0, 800.0, 1600.0})
+      for (const double clocking : {0.0, 20.0, 96.0, 170.0, -3.0, -96.0, -170.0}) {
+        Mechanism mechanism = example_mechanism(example_station());
+        mechanism.steering->stud_clocking = radians_from_degrees(clocking);
+        LinkResult link = example_length();
+        link.centring_length = length;
+        expect_inside(
+            drag_link_sheet(drag_link_part(mechanism, link, example_locks()), "t", projection));
+      }
 }
 
 TEST(WriteCutList, MakesTheFolderAndLeavesNoHalves) {
