@@ -85,6 +85,20 @@ TEST(BumpCheck, LevelLinkOnStraightGuidesStartsFlat) {
   EXPECT_NEAR(std::abs(bump.heave.greatest_at), 80.0, 1e-9);
 }
 
+// By hand: the ball rises by dz, so the link (850, 60, 150) lets it go back by 150/850 dz; its arm
+// of 180 stands inboard of an upright kingpin, so the wheel steers right by that over 180.
+TEST(BumpCheck, RateOfASlopingLinkByHand) {
+  BenchTruck truck;
+  truck.axle.suspension.kind = SuspensionKind::straight;
+  truck.axle.suspension.leaf.reset();
+  truck.axle.left_knuckle.caster = 0.0;
+  truck.axle.left_knuckle.kingpin_inclination = 0.0;
+  truck.link.knuckle_ball.mm = Vec3(0.0, 620.0, -190.0);
+  truck.box.output_point.mm = Vec3(-850.0, 560.0, -150.0);
+  const BumpResult bump = bump_of(truck);
+  EXPECT_NEAR(bump.heave.rate_per_25, -25.0 * 150.0 / 850.0 / 180.0, 1e-5);
+}
+
 TEST(BumpCheck, RatesAreSlopesOfTheCurves) {
   const BenchTruck truck;
   const BumpResult bump = bump_of(truck);

@@ -63,6 +63,17 @@ TEST(LockCheck, StopComesBeforeBoxEndAndToggle) {
   EXPECT_NEAR(locks.turns_difference, locks.left.turns - locks.right.turns, 1e-12);
 }
 
+// Each stop names its lock: one that names the other lock is no stop of this one, even where its
+// bolt would reach its pad.
+TEST(LockCheck, AStopActsOnTheLockThatItNames) {
+  BenchTruck truck;
+  truck.axle.left_knuckle.stops[0].lock = Side::right;
+  const LockResult locks = locks_of(truck);
+  EXPECT_EQ(find_event(locks.left, LockEventKind::axle_stop), nullptr);
+  ASSERT_TRUE(locks.left.found);
+  EXPECT_EQ(locks.left.events[locks.left.end].kind, LockEventKind::box_end);
+}
+
 // The stop is built to touch at 36 degrees of swivel, square and on the pad's middle.
 TEST(LockCheck, StopContactAsBuilt) {
   const BenchTruck truck;
