@@ -5,7 +5,8 @@
 // bend planes; with unequal bends that offset still gives the least ripple (Fischer and Paul,
 // Kinematic Displacement Analysis of a Double-Cardan-Joint Driveline, ASME J. Mech. Des.). More
 // crosses: the offsets of least ripple are searched for; where several do equally well, the ones
-// nearest to the drawing.
+// nearest to the drawing. What the sections allow is searched for by itself, so with more than two
+// crosses it may lie beside another of the many good clockings than the ideal shown.
 #pragma once
 
 #include <optional>
@@ -29,7 +30,7 @@ struct ShaftClocking {
   int shaft = 0;
   double as_drawn = 0.0;  // fork offset, rad, in (-pi/2, pi/2]: half a turn on is the same
   double ideal = 0.0;     // likewise
-  double nearest = 0.0;   // that its section allows, likewise
+  double nearest = 0.0;   // of least ripple among what the sections allow, likewise
   ClockingBy by = ClockingBy::any;
   double step = 0.0;     // teeth: rad; makers_cut: pi; otherwise 0
   bool matters = false;  // false: no cross with a bend on both sides of it
