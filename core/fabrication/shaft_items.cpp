@@ -85,6 +85,10 @@ void add_clocking(const ShaftClocking& clocking, const ClockingResult& all, CutI
   item.dimensions.push_back(offset(
       "fork_offset_nearest", "clocking mark: fork offset, nearest possible", clocking.nearest));
   item.dimensions.back().note += "; " + clocking_steps(clocking);
+  if (!all.closed_form)
+    item.dimensions.back().note +=
+        "; goes with the other shafts' marks: together they ripple least, so one alone may lie far "
+        "from its ideal";
   // With several shafts another set of offsets may do as well as the ideal one, so what remains is
   // told by the ripple, not by the difference of angles.
   item.dimensions.push_back(
