@@ -56,6 +56,7 @@ double angle_between(const Vec3& a, const Vec3& b) {
 }
 
 double wrapped(double angle) {
+  if (angle > -kPi && angle <= kPi) return angle;
   const double whole = std::remainder(angle, kRadiansPerTurn);
   return whole <= -kPi ? whole + kRadiansPerTurn : whole;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/basics/angle_of.h"
 #include "core/basics/units.h"
 #include "core/mechanism/solve.h"
 
@@ -25,9 +26,9 @@ struct StudAgainstLink {
   Swing swing(double cosine, double sine) const {
     const double sideways = across * sine;
     const double off_axis = std::sqrt(tilt * tilt + sideways * sideways);
-    return {std::atan2(off_axis, across * cosine), off_axis > 0.0 ? sideways / off_axis : 0.0};
+    return {angle_of(off_axis, across * cosine), off_axis > 0.0 ? sideways / off_axis : 0.0};
   }
-  double least_swing() const { return std::atan2(tilt, across); }
+  double least_swing() const { return angle_of(tilt, across); }
   // Largest spin either way that keeps the swing within the limit; negative when none does.
   double spin_within(double limit) const {
     const double needed = std::cos(limit);
@@ -53,7 +54,7 @@ struct TwoStuds {
   // Equal limits: where the two cosines are equal.
   ChosenSpin least_worst() const {
     const double spin = std::clamp(
-        std::atan2(arm.across - knuckle.across * apart_cosine, knuckle.across * apart_sine), 0.0,
+        angle_of(arm.across - knuckle.across * apart_cosine, knuckle.across * apart_sine), 0.0,
         apart);
     const double cosine = std::cos(spin);
     const double sine = std::sin(spin);
@@ -129,7 +130,7 @@ BallSwing ball_swing(const Steering& steering, const SteeringPose& pose,
   const StudAgainstLink knuckle = against(knuckle_stud);
 
   BallSwing swing;
-  swing.natural_clocking = std::atan2(knuckle_stud.dot(second), knuckle_stud.dot(first));
+  swing.natural_clocking = angle_of(knuckle_stud.dot(second), knuckle_stud.dot(first));
   const double best_knuckle = wrapped(swing.natural_clocking - steering.stud_clocking);
   const bool limits_known = arm_limit && knuckle_limit;
   const double apart = std::abs(best_knuckle);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/basics/angle_of.h"
 #include "core/basics/frames.h"
 
 namespace tackbench {
@@ -15,7 +16,7 @@ struct LengthCondition {
   double c;
 };
 
-LengthCondition length_condition(const LinkLoop& loop, const Vec3& driving_ball) {
+inline LengthCondition length_condition(const LinkLoop& loop, const Vec3& driving_ball) {
   const Vec3 m = loop.driven.foot - driving_ball;
   return {2.0 * m.dot(loop.driven.lever), 2.0 * m.dot(loop.driven.sideways),
           loop.length * loop.length - m.squaredNorm() - loop.driven.lever.squaredNorm()};
@@ -41,7 +42,7 @@ LoopAnswer solve_loop(const LinkLoop& loop, const Vec3& driving_ball) {
   const double across = loop.branch * std::sqrt((1.0 - nearest) * (1.0 + nearest));
   answer.cosine = (nearest * condition.a - across * condition.b) * per_reach;
   answer.sine = (nearest * condition.b + across * condition.a) * per_reach;
-  answer.angle = std::atan2(answer.sine, answer.cosine);
+  answer.angle = angle_of(answer.sine, answer.cosine);
   return answer;
 }
 
@@ -49,7 +50,7 @@ LinkLoop loop_as_drawn(const Crank& driven, double length, const Vec3& driving_b
                        double driven_angle) {
   LinkLoop loop{driven, length, 1.0};
   const LengthCondition condition = length_condition(loop, driving_ball);
-  const double middle = std::atan2(condition.b, condition.a);
+  const double middle = angle_of(condition.b, condition.a);
   loop.branch = wrapped(driven_angle - middle) >= 0.0 ? 1.0 : -1.0;
   return loop;
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/basics/angle_of.h"
 #include "core/basics/units.h"
 
 namespace tackbench {
@@ -114,16 +115,16 @@ PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
 
   // Pin by pin from the pedal: where it is and how it moves per radian of pedal.
   Vec3 pin = linkage.pin.ball(cosine, sine);
-  const Vec3 pedal_pin_rate = linkage.pin.ball_rate(cosine, sine);
-  Vec3 pin_rate = pedal_pin_rate;
+  Vec3 pin_rate = linkage.pin.ball_rate(cosine, sine);
   pose.rod_pin_mm = pin;
-  Vec3 first_rod = Vec3::Zero();
+  bool first = true;
   for (const BellCrankStage& stage : linkage.bell_cranks) {
     const LoopAnswer answer = solve_loop(stage.loop, pin);
     pose.closes = pose.closes && answer.closes;
     const Crank& input = stage.loop.driven;
     const Vec3 rod = (input.ball(answer.cosine, answer.sine) - pin).normalized();
-    if (first_rod.isZero()) first_rod = rod;
+    if (first) pose.leverage = rod.dot(pin_rate) / linkage.pin.radius;
+    first = false;
     const double rate = link_ratio(rod, pin_rate, input.ball_rate(answer.cosine, answer.sine));
     pin = stage.output.ball(answer.cosine, answer.sine);
     pin_rate = rate * stage.output.ball_rate(answer.cosine, answer.sine);
@@ -134,12 +135,11 @@ PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
   pose.rod_travel = slider.slide;
   pose.cylinder_pin_mm = linkage.slider.start + slider.slide * linkage.slider.along;
   const Vec3 last_rod = (pose.cylinder_pin_mm - pin).normalized();
-  if (first_rod.isZero()) first_rod = last_rod;
-  pose.rod_swing = angle_between(last_rod, linkage.slider.along);
-  pose.leverage = first_rod.dot(pedal_pin_rate) / linkage.pin.radius;
-
+  const double pushed = last_rod.dot(pin_rate);
+  if (first) pose.leverage = pushed / linkage.pin.radius;
   const double along = last_rod.dot(linkage.slider.along);
-  const double rod_rate = along != 0.0 ? last_rod.dot(pin_rate) / along : 0.0;
+  pose.rod_swing = angle_of(last_rod.cross(linkage.slider.along).norm(), along);
+  const double rod_rate = along != 0.0 ? pushed / along : 0.0;
   pose.ratio = std::abs(rod_rate) * kMostPedalRatio > pad_lever
                    ? pad_lever / rod_rate
                    : std::copysign(kMostPedalRatio, rod_rate);

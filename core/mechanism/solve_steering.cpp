@@ -3,6 +3,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/basics/angle_of.h"
 #include "core/mechanism/solve.h"
 
 namespace tackbench {
@@ -17,16 +18,18 @@ struct DrivingLever {
   double rate = 1.0;    // of the lever per radian of arm
 };
 
-// Small fixed products, written so that they are laid out in place.
-Vec3 turned_by(const Mat3& turn, const Vec3& v) {
-  return turn.lazyProduct(v);
+// Small fixed products. Laid out in place: as calls they would take a fifth of a pose's time.
+[[gnu::always_inline]] inline Vec3 turned_by(const Mat3& turn, const Vec3& v) {
+  return v.x() * turn.col(0) + v.y() * turn.col(1) + v.z() * turn.col(2);
 }
-Vec3 placed(const Placement<Chassis, Axle>& chassis_from_axle, const Vec3& axle_mm) {
+[[gnu::always_inline]] inline Vec3 placed(const Placement<Chassis, Axle>& chassis_from_axle,
+                                          const Vec3& axle_mm) {
   return turned_by(chassis_from_axle.turn, axle_mm) + chassis_from_axle.shift_mm;
 }
 
 // Unit vector along a link. Where the loop closes its length is known.
-Vec3 along_link(const Vec3& from, const Vec3& to, const LinkLoop& loop, const LoopAnswer& answer) {
+[[gnu::always_inline]] inline Vec3 along_link(const Vec3& from, const Vec3& to,
+                                              const LinkLoop& loop, const LoopAnswer& answer) {
   const Vec3 between = to - from;
   if (answer.closes) return between * (1.0 / loop.length);
   return between.stableNormalized();
@@ -34,8 +37,9 @@ Vec3 along_link(const Vec3& from, const Vec3& to, const LinkLoop& loop, const Lo
 
 // Fills the hand side of a link's pose and gives the driven crank's rate per radian of arm.
 // `along_driven` is the link's direction in the frame of `driven_rate`.
-double link_rates(const DrivingLever& lever, const LinkLoop& loop, const Vec3& along_driven,
-                  const Vec3& driven_rate, LinkPose& link) {
+[[gnu::always_inline]] inline double link_rates(const DrivingLever& lever, const LinkLoop& loop,
+                                                const Vec3& along_driven, const Vec3& driven_rate,
+                                                LinkPose& link) {
   const double pushed = link.along.dot(lever.ball_rate);
   const double moved = along_driven.dot(driven_rate);
   link.from_leverage = lever.radius > 0.0 ? std::abs(pushed) / lever.radius : 0.0;
@@ -78,7 +82,7 @@ StageAnswer drive_knuckle(const LinkLoop& loop, const Vec3& ball_axle_mm, const 
 }
 
 // Rotation about a unit axis from the angle's cosine and sine (Rodrigues).
-Mat3 turn_matrix(const Vec3& k, double c, double s) {
+[[gnu::always_inline]] inline Mat3 turn_matrix(const Vec3& k, double c, double s) {
   const double v = 1.0 - c;
   const Vec3 kv = v * k;
   const Vec3 ks = s * k;
@@ -97,12 +101,13 @@ void pose_knuckle(const KnuckleBody& body, const Placement<Chassis, Axle>& chass
   pose.swivel = swivel.angle;
   pose.swivel_rate = swivel_rate;
   Mat3& turn = pose.chassis_from_knuckle.turn;
-  turn = chassis_from_axle.turn.lazyProduct(turn_matrix(kingpin, swivel.cosine, swivel.sine));
+  const Mat3 in_axle = turn_matrix(kingpin, swivel.cosine, swivel.sine);
+  for (int i = 0; i < 3; ++i) turn.col(i) = turned_by(chassis_from_axle.turn, in_axle.col(i));
   pose.chassis_from_knuckle.shift_mm =
       placed(chassis_from_axle, body.kingpin_point_mm) - turned_by(turn, body.kingpin_point_mm);
   const Vec3 spindle = turned_by(turn, body.spindle);
   pose.spindle = spindle;
-  pose.steer = std::atan2(-spindle.x(), spindle.y());
+  pose.steer = angle_of(-spindle.x(), spindle.y());
   // The spindle s moves by k x s, so its trace in plan turns by (k.z - s.z (s . k)) / (s.x^2 +
   // s.y^2) for each radian of swivel.
   const double kingpin_up = chassis_from_axle.turn.row(2).dot(kingpin);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/basics/angle_of.h"
 #include "core/basics/units.h"
 
 namespace tackbench {
@@ -19,7 +20,8 @@ constexpr double kLastStep = 3e-7;
 
 // Sums c[0] + c[1] x + ... as two interleaved chains.
 template <std::size_t N>
-double series(const std::array<double, N>& c, double x) {
+inline double series(const std::array<double, N>& c, double x) {
+  static_assert(N % 2 == 0);
   const double x2 = x * x;
   double even = 0.0;
   double odd = 0.0;
@@ -42,7 +44,7 @@ struct ArcShape {
   double cosine;
 };
 
-ArcShape arc_shape(double p) {
+inline ArcShape arc_shape(double p) {
   // 1 / (2 k + 3)! and 1 / (2 k + 2)!
   static constexpr std::array<double, 10> kOdd{1.0 / 6.0,
                                                1.0 / 120.0,
@@ -77,7 +79,7 @@ struct MovingEye {
   EyePlace rate;  // per rad of bend
 };
 
-MovingEye moving_eye(double length, double eye_offset, double bend) {
+inline MovingEye moving_eye(double length, double eye_offset, double bend) {
   const ArcShape arc = arc_shape(bend);
   return {
       {length * arc.along - eye_offset * arc.sine, length * arc.height + eye_offset * arc.cosine},
@@ -203,16 +205,15 @@ struct RolledAxle {
 };
 
 // How far a point of the axle rises when the axle's origin rises by `heave`, and by how much more
-// per radian of pitch; roll keeps its wheel centres' difference as it pitches.
+// per radian of pitch; roll keeps its wheel centres' difference as it pitches. `upright` =
+// cos(pitch) cos(roll).
 struct Rise {
   double at = 0.0;
   double by_pitch = 0.0;
 };
 
-Rise rise_of(const Vec3& offset, double heave, double pitch, double sine_of_roll) {
-  const ArcShape turn = arc_shape(pitch);
-  const double upright =
-      std::sqrt(std::max(0.0, turn.cosine * turn.cosine - sine_of_roll * sine_of_roll));
+Rise rise_of(const Vec3& offset, double heave, const ArcShape& turn, double upright,
+             double sine_of_roll) {
   return {heave - turn.sine * offset.x() + sine_of_roll * offset.y() + (upright - 1.0) * offset.z(),
           -turn.cosine * offset.x() -
               (upright > 0.0 ? turn.sine * turn.cosine / upright * offset.z() : 0.0)};
@@ -230,8 +231,11 @@ double pitch_on_leaves(const std::array<LeafPath, 2>& leaf, double heave, double
     double excess = pitch - wind_up;
     double slope = 1.0;
     double change = 0.0;
+    const ArcShape turn = arc_shape(pitch);
+    const double upright =
+        std::sqrt(std::max(0.0, turn.cosine * turn.cosine - sine_of_roll * sine_of_roll));
     for (int i = 0; i < 2; ++i) {
-      const Rise rise = rise_of(leaf[i].seat_offset_mm, heave, pitch, sine_of_roll);
+      const Rise rise = rise_of(leaf[i].seat_offset_mm, heave, turn, upright, sine_of_roll);
       if (!improve(leaf[i], rise.at, own[i])) {
         closes = false;
         return pitch;
@@ -271,7 +275,7 @@ Yaw yaw_to(const Vec3& left, const Vec3& right, double left_x, double right_x, A
     const double root = std::copysign(std::sqrt(left_over), across_y);
     yaw.sine = (across_x * root - across_y * wanted) / span_squared;
     yaw.cosine = (across_y * root + across_x * wanted) / span_squared;
-    yaw.angle = std::atan2(yaw.sine, yaw.cosine);
+    yaw.angle = angle_of(yaw.sine, yaw.cosine);
   } else {
     answer.closes = false;
   }
@@ -342,8 +346,8 @@ void pose_on_radius_arms(const SuspensionPath& path, double sine_of_roll, double
     const double reach = std::copysign(std::sqrt(std::max(0.0, reach_squared)), arm.reach);
     crossing_x[i] = arm.reach - reach;
     // From the arm as drawn to the arm now, about +Y.
-    pitch += 0.5 * std::atan2(arm.height * reach - arm.reach * height,
-                              arm.reach * reach + arm.height * height);
+    pitch += 0.5 * angle_of(arm.height * reach - arm.reach * height,
+                            arm.reach * reach + arm.height * height);
   }
   const RolledAxle axle(pitch, sine_of_roll, answer.closes);
   const Vec3 middle_line = axle.turn.col(1);
