@@ -59,6 +59,17 @@ Result<std::string> sha256_of_file(const fs::path& path) {
   return fmt::format("{:02x}", fmt::join(digest.begin(), digest.begin() + length, ""));
 }
 
+namespace {
+
+ReferenceState state_of(const FileReference& reference, const fs::path& folder) {
+  const auto sum = sha256_of_file(folder / reference.path);
+  if (!sum.ok()) return ReferenceState::missing;
+  if (!same_digits(*sum, reference.sha256)) return ReferenceState::changed;
+  return ReferenceState::present;
+}
+
+}  // namespace
+
 std::vector<CheckedReference> checked_references(const Project& project,
                                                  const fs::path& project_file) {
   ReferenceWalk walk;
@@ -66,10 +77,7 @@ std::vector<CheckedReference> checked_references(const Project& project,
   visit_fields(walk, copy);
   std::vector<CheckedReference> checked;
   for (const auto& [place, reference] : walk.found) {
-    const auto sum = sha256_of_file(project_file.parent_path() / reference.path);
-    const ReferenceState state = !sum.ok()                             ? ReferenceState::missing
-                                 : same_digits(*sum, reference.sha256) ? ReferenceState::present
-                                                                       : ReferenceState::changed;
+    const ReferenceState state = state_of(reference, project_file.parent_path());
     checked.push_back({place, reference.path, state});
   }
   return checked;

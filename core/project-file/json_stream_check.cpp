@@ -72,22 +72,20 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
   bool string(string_t&) override { return value(); }
   bool binary(binary_t&) override { return value(); }
 
-  bool start_object(std::size_t) override { return open(); }
-  bool start_array(std::size_t) override { return open(); }
+  bool start_object(std::size_t) override { return open(false); }
+  bool start_array(std::size_t) override { return open(true); }
   bool end_object() override { return close(); }
   bool end_array() override { return close(); }
 
   bool key(string_t& key) override {
-    if (!open_.back().insert(key).second) {
+    if (!open_.back().keys.insert(key).second) {
       fault(start_of_key(), fmt::format("\"{}\" is given twice in the same object", printable(key)),
             "give each member once");
       return faults_.size() < kMostListedFaults;
     }
-    if (open_.back().size() > kMostMembersOfOne) {
-      return refuse("too many members in one object",
-                    fmt::format("give at most {}", kMostMembersOfOne));
-    }
-    return true;
+    if (open_.back().keys.size() <= kMostMembersOfOne) return true;
+    return refuse("too many members in one object",
+                  fmt::format("give at most {}", kMostMembersOfOne));
   }
 
   bool parse_error(std::size_t position, const std::string& last_token,
@@ -108,18 +106,29 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
   }
 
  private:
+  struct OpenOne {
+    bool list = false;
+    std::size_t items = 0;                 // of a list
+    std::unordered_set<std::string> keys;  // of an object
+  };
+
   bool value() {
+    if (!open_.empty() && open_.back().list && ++open_.back().items > kMostMembersOfOne) {
+      return refuse("too many items in one list",
+                    fmt::format("give at most {}", kMostMembersOfOne));
+    }
     if (++values_ <= kMostFileValues) return true;
     return refuse("too many values", fmt::format("give at most {}", kMostFileValues));
   }
 
-  bool open() {
-    open_.emplace_back();
+  bool open(bool list) {
+    if (!value()) return false;
+    open_.push_back({list, 0, {}});
     if (open_.size() > static_cast<std::size_t>(kMostFileDepth)) {
       return refuse(fmt::format("objects and lists nested more than {} deep", kMostFileDepth),
                     "give a project file, which is never so deep");
     }
-    return value();
+    return true;
   }
 
   bool close() {
@@ -172,7 +181,7 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
 
   std::string_view text_;
   const char* const& read_to_;
-  std::vector<std::unordered_set<std::string>> open_;
+  std::vector<OpenOne> open_;
   std::size_t values_ = 0;
   Problems faults_;
 };

@@ -19,7 +19,7 @@ inline constexpr int kFormatVersion = 1;
 inline constexpr std::size_t kMostFileBytes = 16 * 1024 * 1024;
 inline constexpr int kMostFileDepth = 64;
 inline constexpr std::size_t kMostFileValues = 300000;
-inline constexpr std::size_t kMostMembersOfOne = 1000;
+inline constexpr std::size_t kMostMembersOfOne = 2000;  // of one object, items of one list
 
 // Faults beyond this many are counted, not listed.
 inline constexpr std::size_t kMostListedFaults = 100;

@@ -84,13 +84,14 @@ class FieldVisitor {
   void choice(const FieldLabel& field, Choice& value) {
     int index = static_cast<int>(value);
     choice_index(field, words_of(Choice{}), index);
-    value = static_cast<Choice>(index);
+    if (changes_values()) value = static_cast<Choice>(index);
   }
   template <class Choice>
   void optional_choice(const FieldLabel& field, std::optional<Choice>& value) {
     std::optional<int> index;
     if (value) index = static_cast<int>(*value);
     optional_choice_index(field, words_of(Choice{}), index);
+    if (!changes_values()) return;
     if (index) {
       value = static_cast<Choice>(*index);
     } else {
@@ -146,7 +147,8 @@ class OptionalGroup final : public GroupAccess {
   std::optional<Record>& record_;
 };
 
-// A station stays the same pointer unless the visitor changes values.
+// A station is shared with other copies of the project: a visitor that changes values gets a copy,
+// which then takes its place; one that only looks sees the shared one.
 template <class Record>
 class Station final : public GroupAccess {
  public:
@@ -161,9 +163,13 @@ class Station final : public GroupAccess {
     }
   }
   void visit(FieldVisitor& visitor) override {
+    if (record_ && !visitor.changes_values()) {
+      visit_fields(visitor, const_cast<Record&>(*record_));
+      return;
+    }
     auto copy = record_ ? std::make_shared<Record>(*record_) : std::make_shared<Record>();
     visit_fields(visitor, *copy);
-    if (record_ && visitor.changes_values()) record_ = std::move(copy);
+    if (record_) record_ = std::move(copy);
   }
 
  private:

@@ -61,16 +61,20 @@ TEST(JsonStream, SizeEndsAtTheLimit) {
   EXPECT_THAT(first_fault(text), HasSubstr("more than 16 MB"));
 }
 
-// The tree looks members up one by one, and each value costs far more than its two bytes.
-TEST(JsonStream, ManyValuesOrMembersAreRefused) {
+// The tree looks members up one by one, references look through lists, and each value costs far
+// more than its two bytes.
+TEST(JsonStream, ManyValuesMembersOrItemsAreRefused) {
   std::string list = "[0";
-  for (std::size_t i = 0; i <= kMostFileValues; ++i) list += ",0";
-  EXPECT_THAT(first_fault(list + "]"), HasSubstr("too many values"));
+  for (std::size_t i = 1; i < kMostMembersOfOne; ++i) list += ",0";
+  EXPECT_EQ(first_fault(list + "]"), "none");
+  EXPECT_THAT(first_fault(list + ",0]"), HasSubstr("too many items in one list"));
+  std::string lists = "[" + list + "]";
+  for (std::size_t i = 0; i <= kMostFileValues / kMostMembersOfOne; ++i) lists += "," + list + "]";
+  EXPECT_THAT(first_fault(lists + "]"), HasSubstr("too many values"));
   std::string object = "{\"first\": 0";
-  for (std::size_t i = 0; i <= kMostMembersOfOne; ++i) {
-    object += ",\"k" + std::to_string(i) + "\":0";
-  }
-  EXPECT_THAT(first_fault(object + "}"), HasSubstr("too many members in one object"));
+  for (std::size_t i = 1; i < kMostMembersOfOne; ++i) object += ",\"k" + std::to_string(i) + "\":0";
+  EXPECT_EQ(first_fault(object + "}"), "none");
+  EXPECT_THAT(first_fault(object + ",\"last\": 0}"), HasSubstr("too many members in one object"));
 }
 
 struct Hostile {
