@@ -10,6 +10,7 @@ namespace tackbench {
 
 namespace {
 
+constexpr double kWholeFrom = 5000.0;     // mm; tenths of a turning circle mean nothing
 constexpr double kGreatestFraction = 1e9;  // inches; beyond it sixteenths mean nothing
 
 std::string without_minus_zero(std::string digits) {
@@ -41,7 +42,7 @@ std::string inch_fraction(double inches) {
 std::string length_digits(double mm, ShownUnit unit) {
   switch (unit) {
     case ShownUnit::millimetre:
-      return fixed(mm, 1);
+      return fixed(mm, std::abs(mm) < kWholeFrom ? 1 : 0);
     case ShownUnit::inch_decimal:
       return fixed(mm / kMillimetresPerInch, 3);
     case ShownUnit::inch_fraction:

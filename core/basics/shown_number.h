@@ -10,7 +10,7 @@ namespace tackbench {
 // The one switch of a project: how lengths are shown.
 enum class ShownUnit { millimetre, inch_decimal, inch_fraction };
 
-// "812.4 mm", "31.984 in", or fractions to 1/16: "12-3/8 in", with "~" in front
+// "812.4 mm", from 5 m on "15753 mm"; "31.984 in", or fractions to 1/16: "12-3/8 in", with "~" in front
 // where the sixteenth is rounded: "~12-3/8 in". Not finite: "not known".
 std::string shown_length(double mm, ShownUnit unit = ShownUnit::millimetre);
 

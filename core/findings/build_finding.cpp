@@ -7,6 +7,28 @@
 
 namespace tackbench {
 
+namespace {
+
+std::vector<Quantity> parts_of(const std::string& name, const Vec3& vector, Unit unit) {
+  const std::string words = say("quantity." + name);
+  std::vector<Quantity> numbers;
+  const char* parts[] = {"x", "y", "z"};
+  for (int i = 0; i < 3; ++i)
+    numbers.push_back({name + "_" + parts[i], vector[i], unit, words + ", " + parts[i]});
+  return numbers;
+}
+
+std::string listed_with(const std::vector<std::string>& items, const std::string& last) {
+  std::string text;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) text += i + 1 == items.size() ? last : say("list.between");
+    text += items[i];
+  }
+  return text;
+}
+
+}  // namespace
+
 Quantity quantity(std::string_view name, double value, Unit unit) {
   return {std::string(name), value, unit, say("quantity." + std::string(name))};
 }
@@ -16,12 +38,16 @@ TraceStep step(std::string_view key, std::string formula, std::vector<Quantity> 
 }
 
 std::vector<Quantity> point_numbers(const std::string& name, const Vec3& at_mm) {
-  const std::string words = say("quantity." + name);
-  std::vector<Quantity> numbers;
-  const char* parts[] = {"x", "y", "z"};
-  for (int i = 0; i < 3; ++i)
-    numbers.push_back({name + "_" + parts[i], at_mm[i], Unit::millimetre, words + ", " + parts[i]});
-  return numbers;
+  return parts_of(name, at_mm, Unit::millimetre);
+}
+
+std::vector<Quantity> direction_numbers(const std::string& name, const Vec3& along) {
+  return parts_of(name, along, Unit::number);
+}
+
+std::vector<Quantity> joined(std::vector<Quantity> first, const std::vector<Quantity>& more) {
+  first.insert(first.end(), more.begin(), more.end());
+  return first;
 }
 
 ShownFor::ShownFor(const Project& project)
@@ -73,12 +99,11 @@ std::string spoken(const std::string& name, std::string_view kind, std::size_t i
 }
 
 std::string listed(const std::vector<std::string>& items) {
-  std::string text;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) text += i + 1 == items.size() ? say("list.last") : say("list.between");
-    text += items[i];
-  }
-  return text;
+  return listed_with(items, say("list.last"));
+}
+
+std::string listed_or(const std::vector<std::string>& items) {
+  return listed_with(items, say("list.last_or"));
 }
 
 std::string side_word(Side side) {

@@ -19,6 +19,10 @@ Quantity quantity(std::string_view name, double value, Unit unit);
 TraceStep step(std::string_view key, std::string formula, std::vector<Quantity> results);
 // The three parts of a point or vector as numbers: "<name>_x" ... mm.
 std::vector<Quantity> point_numbers(const std::string& name, const Vec3& at_mm);
+// The same for a unit vector, plain numbers.
+std::vector<Quantity> direction_numbers(const std::string& name, const Vec3& along);
+// Both lists, one after the other.
+std::vector<Quantity> joined(std::vector<Quantity> first, const std::vector<Quantity>& more);
 
 // A project's numbers as its people read them.
 class ShownFor {
@@ -50,6 +54,8 @@ std::string name_part(const std::string& name, std::size_t index);
 std::string spoken(const std::string& name, std::string_view kind, std::size_t index);
 // "upper, middle and lower"
 std::string listed(const std::vector<std::string>& items);
+// "upper, middle or lower"
+std::string listed_or(const std::vector<std::string>& items);
 // "left" or "right"
 std::string side_word(Side side);
 

@@ -27,7 +27,10 @@ Trace direction_trace(const Mechanism& mechanism, const DirectionResult& result)
                      0.5 * (straight.steering.left.steer_rate + straight.steering.right.steer_rate),
                      Unit::number)}),
       step("direction", "d arm / d hand wheel x mean rate; positive: left steers left",
-           {quantity("steer_per_hand_wheel", result.steer_per_hand_wheel, Unit::number)})};
+           {quantity("steer_per_hand_wheel", result.steer_per_hand_wheel, Unit::number)}),
+      step("steer_per_turn", "for 360 degrees of hand wheel, straight ahead",
+           {quantity("steer_per_turn", kRadiansPerTurn * result.steer_per_hand_wheel,
+                     Unit::degree)})};
   return trace;
 }
 
@@ -49,17 +52,16 @@ void add_direction_finding(const Mechanism& mechanism, const std::optional<Direc
     return;
   }
   const ShownFor show(mechanism.project);
+  const double per_turn = kRadiansPerTurn * result->steer_per_hand_wheel;
   Finding finding =
       judged("steering.direction", Station::steering_box,
-             {quantity("steer_per_hand_wheel", result->steer_per_hand_wheel, Unit::number)},
+             {quantity("steer_per_turn", per_turn, Unit::degree),
+              quantity("steer_per_hand_wheel", result->steer_per_hand_wheel, Unit::number)},
              limit_for(mechanism.project, "steering.direction"), show.lengths());
   finding.worst_at = Controls{};
-  finding.sentence =
-      result->left_steers_left
-          ? say("direction.left",
-                {{"steer", show.text(360.0 * kRadiansPerDegree * result->steer_per_hand_wheel,
-                                     Unit::degree)}})
-          : say("direction.reversed");
+  finding.sentence = result->left_steers_left
+                         ? say("direction.left", {{"steer", show.degrees(per_turn)}})
+                         : say("direction.reversed");
   finding.trace = direction_trace(mechanism, *result);
   findings.push_back(std::move(finding));
 }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "core/basics/wording.h"
@@ -30,9 +31,15 @@ Trace centring_trace(const Mechanism& mechanism, const LinkResult& result) {
       step("arm_to_input", "box input = arm x ratio (constant, or integrated over the table)",
            {quantity("box_ratio", steering.box.ratio_at(result.input_offset), Unit::number),
             quantity("input_offset", result.input_offset, Unit::degree)}));
-  trace.steps.push_back(
-      step("centring_length", "the link that holds the arm at the box's centre, wheels straight",
-           {quantity("centring_length", result.centring_length, Unit::millimetre)}));
+  const Vec3 knuckle =
+      steering.drag_link.driven.ball(steering.straight_swivel) + mechanism.suspension->origin_mm;
+  std::vector<Quantity> balls = joined(point_numbers("arm_ball", hand_ball_drawn(steering)),
+                                       point_numbers("knuckle_ball", knuckle));
+  balls.push_back(quantity("centring_length", result.centring_length, Unit::millimetre));
+  trace.steps.push_back(step("centring_length",
+                             "distance of the balls, box at its centre and wheels straight: "
+                             "sqrt(dx^2 + dy^2 + dz^2)",
+                             std::move(balls)));
   return trace;
 }
 
@@ -145,6 +152,8 @@ double hand_wheel_of_greatest(const LockResult& result, Value value) {
   return at;
 }
 
+constexpr double kWorthSaying = 0.1 * kRadiansPerDegree;  // what is shown of an angle
+
 struct SwingCase {
   const char* name;
   const LinkEnd& end;
@@ -166,10 +175,12 @@ Finding swing(const Mechanism& mechanism, const LockResult& result, const SwingC
                  {std::nullopt, at.end.swing_limit, say("source.maker_sheet"), Standing::maker}),
       show.lengths());
   finding.worst_at = at_hand_wheel(at.worst_at);
-  finding.sentence = say("link.swing", {{"end", at.end_word},
-                                        {"swing", show.degrees(at.used)},
-                                        {"best", show.degrees(result.swing_at_best_clocking)},
-                                        {"clocking", show.degrees(result.best_stud_clocking)}});
+  finding.sentence = say("link.swing", {{"end", at.end_word}, {"swing", show.degrees(at.used)}});
+  const double worse = std::max(result.swing_used_arm_end, result.swing_used_knuckle_end);
+  if (worse - result.swing_at_best_clocking > kWorthSaying)
+    finding.sentence +=
+        " " + say("link.swing_clocking", {{"best", show.degrees(result.swing_at_best_clocking)},
+                                          {"clocking", show.degrees(result.best_stud_clocking)}});
   if (at.end.kind == LinkEndKind::rod_end)
     finding.caution = say("caution.rod_end", {{"end", at.end_word}});
   const Pose pose = solved_pose(mechanism, *finding.worst_at);

@@ -5,8 +5,8 @@
 #include "core/basics/wording.h"
 #include "core/findings/build_finding.h"
 #include "core/findings/limits.h"
+#include "core/findings/lock_trace.h"
 #include "core/findings/lock_words.h"
-#include "core/findings/steering_trace.h"
 
 namespace tackbench {
 
@@ -29,68 +29,6 @@ struct Lock {
   Lock(const Mechanism&&, const LockSide&) = delete;
 };
 
-// The stop as it stands on whichever knuckle carries it (the right one may be the left's mirror
-// image).
-std::optional<LockStop> stop_named(const Mechanism& mechanism, Side lock, const std::string& name) {
-  for (const Side side : {Side::left, Side::right})
-    for (const LockStop& stop : knuckle_side(*mechanism.project.front_axle, side).stops)
-      if (stop.name == name && stop.lock == lock) return stop;
-  return std::nullopt;
-}
-
-bool any_stop_for(const Mechanism& mechanism, Side lock) {
-  for (const Side side : {Side::left, Side::right})
-    for (const LockStop& stop : knuckle_side(*mechanism.project.front_axle, side).stops)
-      if (stop.lock == lock) return true;
-  return false;
-}
-
-std::vector<Quantity> event_numbers(const LockEvent& event) {
-  return {quantity("hand_wheel_at_event", event.hand_wheel, Unit::degree),
-          quantity("arm", event.arm, Unit::degree),
-          quantity("inner_steer", event.inner_steer, Unit::degree),
-          quantity("outer_steer", event.outer_steer, Unit::degree),
-          quantity("driven_swivel", event.driven_swivel, Unit::degree)};
-}
-
-TraceStep event_step(const LockEvent& event, const char* formula) {
-  return {event_words(event), formula, event_numbers(event)};
-}
-
-// What each kind of event waits for, as a formula.
-const char* event_formula(LockEventKind kind) {
-  switch (kind) {
-    case LockEventKind::axle_stop:
-      return "(centre of the bolt's tip - pad) . pad normal - tip radius = 0";
-    case LockEventKind::assist_cut:
-      return "arm = angle at which the assist is cut";
-    case LockEventKind::box_end:
-      return "arm = the box's output travel";
-    case LockEventKind::ball_stud:
-      return "stud from its housing's axis = the maker's swing";
-    case LockEventKind::outer_joint:
-      return "driven axle's outer joint = the maker's angle";
-    case LockEventKind::toggle:
-      return "a loop's |C| = sqrt(A^2 + B^2)";
-  }
-  return "";
-}
-
-// Margin between two events, with the linkage solved at both.
-Trace margin_trace(const Mechanism& mechanism, const LockEvent& first, const LockEvent& second) {
-  Trace trace;
-  trace.formula = "margin = inner steer where the one acts - inner steer where the other acts";
-  trace.source = say("source.lock_order");
-  trace.steps.push_back(event_step(first, event_formula(first.kind)));
-  append(trace.steps, steering_steps(mechanism, first.arm));
-  trace.steps.push_back(event_step(second, event_formula(second.kind)));
-  append(trace.steps, steering_steps(mechanism, second.arm));
-  trace.steps.push_back(
-      step("margin", "difference of the two inner steer angles",
-           {quantity("margin", second.inner_steer - first.inner_steer, Unit::degree)}));
-  return trace;
-}
-
 WordingFields end_fields(const Lock& lock) {
   return {{"side", capitalised(side_word(lock.side.side))},
           {"steer", lock.show.degrees(lock.side.inner_steer)},
@@ -111,7 +49,7 @@ Finding end_between_stop_and_other(const Lock& lock) {
   fields.emplace_back("next", event_words(margin >= 0.0 ? *lock.other : *lock.stop));
   fields.emplace_back("margin", lock.show.degrees(std::abs(margin)));
   finding.sentence = say("lock.ends_before", fields);
-  finding.trace = margin_trace(lock.mechanism, *lock.stop, *lock.other);
+  finding.trace = margin_trace(lock.mechanism, lock.side, *lock.stop, *lock.other);
   return finding;
 }
 
@@ -136,7 +74,7 @@ Finding end_alone(const Lock& lock) {
   if (lock.stop) {
     finding.verdict = Verdict::within;
     finding.sentence = say("lock.ends_on_stop_alone", fields);
-  } else if (any_stop_for(lock.mechanism, lock.side.side)) {
+  } else if (any_stop_for(lock.mechanism, lock.side.steers)) {
     finding.verdict = Verdict::past;
     finding.sentence = say("lock.stop_never_acts", fields);
   } else {
@@ -146,8 +84,7 @@ Finding end_alone(const Lock& lock) {
   }
   finding.trace.formula = event_formula(end->kind);
   finding.trace.source = say("source.lock_order");
-  finding.trace.steps = {event_step(*end, event_formula(end->kind))};
-  append(finding.trace.steps, steering_steps(lock.mechanism, end->arm));
+  finding.trace.steps = event_steps(lock.mechanism, lock.side, *end);
   return finding;
 }
 
@@ -187,7 +124,7 @@ void add_further_margins(const Lock& lock, Findings& findings) {
                          {"margin", lock.show.degrees(std::abs(margin))}};
     finding.sentence =
         margin >= 0.0 ? say("lock.further_after", fields) : say("lock.further_before", fields);
-    finding.trace = margin_trace(lock.mechanism, *lock.stop, *event);
+    finding.trace = margin_trace(lock.mechanism, lock.side, *lock.stop, *event);
     findings.push_back(std::move(finding));
   }
 }
@@ -205,14 +142,14 @@ void add_assist(const Lock& lock, Findings& findings) {
                        {"margin", lock.show.degrees(std::abs(margin))}};
   finding.sentence =
       margin >= 0.0 ? say("lock.assist_before", fields) : say("lock.assist_after", fields);
-  finding.trace = margin_trace(lock.mechanism, *cut, *lock.stop);
+  finding.trace = margin_trace(lock.mechanism, lock.side, *cut, *lock.stop);
   findings.push_back(std::move(finding));
 }
 
 void add_stop_contact(const Lock& lock, Findings& findings) {
   if (!lock.side.stop) return;
   const StopContact& contact = *lock.side.stop;
-  const std::optional<LockStop> stop = stop_named(lock.mechanism, lock.side.side, contact.name);
+  const std::optional<AxleStop> stop = stop_named(lock.mechanism, lock.side.steers, contact.name);
   const std::string& name = contact.name;
   Finding square =
       judged(lock_name(lock.side, "stop_square"), Station::front_axle,
@@ -229,8 +166,9 @@ void add_stop_contact(const Lock& lock, Findings& findings) {
   square.trace.formula = "angle between the bolt, turned with its knuckle, and the pad's normal";
   square.trace.source = say("source.lock_order");
   square.trace.inputs = {quantity("stop_swivel", contact.swivel, Unit::degree)};
-  square.trace.steps = {step("off_square", "acos(-(bolt turned by the swivel) . pad normal)",
-                             {quantity("off_square", contact.off_square, Unit::degree)})};
+  if (stop) square.trace.steps.push_back(stop_step(*stop, contact.swivel));
+  square.trace.steps.push_back(step("off_square", "acos(-(bolt turned by the swivel) . pad normal)",
+                                    {quantity("off_square", contact.off_square, Unit::degree)}));
   findings.push_back(std::move(square));
 
   std::optional<double> outline;
@@ -247,15 +185,17 @@ void add_stop_contact(const Lock& lock, Findings& findings) {
   on_pad.trace.formula = "distance of the touching point from the pad's middle, in its face";
   on_pad.trace.source = say("source.pad_outline");
   on_pad.trace.inputs = {quantity("stop_swivel", contact.swivel, Unit::degree)};
-  on_pad.trace.steps = {step("off_centre", "|tip - pad middle| in the pad's face",
-                             {quantity("off_centre", contact.off_centre, Unit::millimetre)})};
+  if (stop) on_pad.trace.steps.push_back(stop_step(*stop, contact.swivel));
+  on_pad.trace.steps.push_back(
+      step("off_centre", "|tip - pad middle| in the pad's face",
+           {quantity("off_centre", contact.off_centre, Unit::millimetre)}));
   findings.push_back(std::move(on_pad));
 }
 
 void add_stop_bolt(const Lock& lock, Findings& findings) {
   if (!lock.side.wanted) return;
   const StopSetting& setting = *lock.side.wanted;
-  const std::optional<LockStop> stop = stop_named(lock.mechanism, lock.side.side, setting.stop);
+  const std::optional<AxleStop> stop = stop_named(lock.mechanism, lock.side.steers, setting.stop);
   OwnValue own;
   own.source = say("source.bolt_adjustment");
   own.standing = Standing::builder;

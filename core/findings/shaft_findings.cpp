@@ -56,7 +56,7 @@ Finding joint_angle(const Line& line, const JointAngleResult& result) {
       line.limit("shaft.joint_angle",
                  {std::nullopt, result.limit, say("source.maker_sheet"), Standing::maker}));
   finding.worst_at = at_cab_shake(result.worst_shake_mm);
-  finding.sentence = say("shaft.joint_angle", {{"joint", line.joint(result.joint)},
+  finding.sentence = say("shaft.joint_angle", {{"joint", capitalised(line.joint(result.joint))},
                                                {"drawn", line.show.degrees(result.as_drawn)},
                                                {"worst", line.show.degrees(result.worst)}});
   if (!result.held) finding.caution = say("caution.joint_not_held");
@@ -84,6 +84,31 @@ Finding joint_angle(const Line& line, const JointAngleResult& result) {
   return finding;
 }
 
+// Constant-velocity units hand on the turn as it comes.
+bool ripples(const ShaftJoint& joint) {
+  return joint.kind == JointKind::universal || joint.kind == JointKind::double_joint;
+}
+
+// One cross by the textbook's formula: t from the driving pin to the bend plane.
+TraceStep cross_step(const Line& line, const CrossPose& cross) {
+  const ShaftJoint& joint = line.station.joints[std::size_t(cross.joint)];
+  if (!ripples(joint))
+    return {line.joint(cross.joint),
+            "constant speed: ratio 1",
+            {quantity("cross_angle", cross.angle, Unit::degree),
+             quantity("cross_ratio", cross.ratio, Unit::number)}};
+  const Vec3 in_bend_plane = square_to(cross.in_direction, cross.out_direction);
+  const double pin_turn =
+      std::acos(std::clamp(std::abs(cross.in_pin.dot(in_bend_plane)), 0.0, 1.0));
+  return {
+      line.joint(cross.joint),
+      "ratio = cos b / (1 - sin^2 b cos^2 t)",
+      {quantity("cross_angle", cross.angle, Unit::degree),
+       quantity("own_ripple", 1.0 / std::cos(cross.angle) - std::cos(cross.angle), Unit::percent),
+       quantity("pin_turn", pin_turn, Unit::degree),
+       quantity("cross_ratio", cross.ratio, Unit::number)}};
+}
+
 Finding ripple(const Line& line, const ShaftCheck& result) {
   const LineRipple& ripple = result.ripple;
   Finding finding =
@@ -99,8 +124,9 @@ Finding ripple(const Line& line, const ShaftCheck& result) {
                            {"least", line.show.text(ripple.least_rate, Unit::number)},
                            {"most", line.show.text(ripple.most_rate, Unit::number)}});
   finding.trace.formula =
-      "ripple = greatest - least speed ratio over a turn; each joint alone: "
-      "ratio = cos b / (1 - sin^2 b cos^2 t), its ripple 1/cos b - cos b";
+      "ripple = greatest - least speed ratio over a turn; each joint: b its angle, t its driving "
+      "pin's turn from the bend plane, ratio = cos b / (1 - sin^2 b cos^2 t), ripple of the joint "
+      "alone 1/cos b - cos b";
   finding.trace.source = say("source.universal_joint");
   ShaftLinePose pose;
   pose_shaft_line(*line.mechanism.shaft_line, line.mechanism.chassis_from_cab, ripple.most_at,
@@ -109,13 +135,7 @@ Finding ripple(const Line& line, const ShaftCheck& result) {
   for (int i = 0; i < pose.cross_count; ++i) {
     const CrossPose& cross = pose.crosses[std::size_t(i)];
     product *= cross.ratio;
-    finding.trace.steps.push_back(
-        {line.joint(cross.joint),
-         "ratio at the hand-wheel turn where the whole is greatest",
-         {quantity("cross_angle", cross.angle, Unit::degree),
-          quantity("own_ripple", 1.0 / std::cos(cross.angle) - std::cos(cross.angle),
-                   Unit::percent),
-          quantity("cross_ratio", cross.ratio, Unit::number)}});
+    finding.trace.steps.push_back(cross_step(line, cross));
   }
   finding.trace.steps.push_back(step("product", "product of the joints' ratios there",
                                      {quantity("most_rate", product, Unit::number)}));
@@ -144,7 +164,7 @@ Finding clocking_of(const Line& line, const ClockingResult& all, const ShaftCloc
   Finding finding = line.judge("shaft." + line.shaft_part(result.shaft) + ".clocking",
                                std::move(numbers), line.limit("shaft.clocking"));
   finding.sentence =
-      say("shaft.clocking", {{"shaft", line.shaft(result.shaft)},
+      say("shaft.clocking", {{"shaft", capitalised(line.shaft(result.shaft))},
                              {"drawn", line.show.degrees(result.as_drawn)},
                              {"ideal", line.show.degrees(result.ideal)},
                              {"nearest", line.show.degrees(result.nearest)},
@@ -178,7 +198,7 @@ Finding length(const Line& line, const ShaftLengthResult& result) {
                   quantity("cut_length", result.cut_length, Unit::millimetre),
                   quantity("grips", result.grips, Unit::millimetre)},
                  line.limit("shaft.length"));
-  finding.sentence = say("shaft.length", {{"shaft", line.shaft(result.shaft)},
+  finding.sentence = say("shaft.length", {{"shaft", capitalised(line.shaft(result.shaft))},
                                           {"centres", line.show.mm(result.centre_to_centre)},
                                           {"cut", line.show.mm(result.cut_length)},
                                           {"grips", line.show.mm(result.grips)}});

@@ -13,11 +13,6 @@ constexpr const char* kLoopFormula =
     "m = foot - b; A = 2 m.lever; B = 2 m.(axis x lever); C = L^2 - m.m - lever.lever; "
     "A cos t + B sin t = C; t = atan2(B, A) +/- acos(C / sqrt(A^2 + B^2))";
 
-std::vector<Quantity> joined(std::vector<Quantity> first, const std::vector<Quantity>& more) {
-  first.insert(first.end(), more.begin(), more.end());
-  return first;
-}
-
 // The loop's own numbers: driving ball b, foot, lever, length, A, B, C and the angle.
 std::vector<Quantity> loop_numbers(const LinkLoop& loop, const Vec3& ball, const LoopAnswer& answer,
                                    std::string_view angle_name) {
@@ -40,11 +35,17 @@ std::vector<Quantity> loop_numbers(const LinkLoop& loop, const Vec3& ball, const
 
 TraceStep steer_step(const KnuckleBody& body, double swivel,
                      const Placement<Chassis, Axle>& chassis_from_axle) {
-  const Vec3 spindle = chassis_from_axle.turn * turned(body.spindle, body.tie_rod_arm.axis, swivel);
-  std::vector<Quantity> numbers{quantity("spindle_x", spindle.x(), Unit::number),
-                                quantity("spindle_y", spindle.y(), Unit::number)};
+  const Vec3& kingpin = body.tie_rod_arm.axis;
+  const Vec3 spindle = chassis_from_axle.turn * turned(body.spindle, kingpin, swivel);
+  std::vector<Quantity> numbers = direction_numbers("kingpin", kingpin);
+  numbers = joined(std::move(numbers), direction_numbers("spindle_at_0", body.spindle));
+  numbers.push_back(quantity("swivel", swivel, Unit::degree));
+  numbers.push_back(quantity("spindle_x", spindle.x(), Unit::number));
+  numbers.push_back(quantity("spindle_y", spindle.y(), Unit::number));
   const double steer = std::atan2(-spindle.x(), spindle.y());
-  const char* formula = "spindle turned about the kingpin by the swivel; steer = atan2(-x, y)";
+  const char* formula =
+      "spindle = s cos t + (k x s) sin t + k (k . s)(1 - cos t), t = swivel, then turned with the "
+      "axle; steer = atan2(-x, y)";
   if (body.side == Side::left) {
     numbers.push_back(quantity("steer_left", steer, Unit::degree));
     return step("steer_left", formula, std::move(numbers));
@@ -78,9 +79,13 @@ std::vector<TraceStep> steering_steps(const Mechanism& mechanism, double arm,
   const Placement<Chassis, Axle> at = chassis_from_axle(*mechanism.suspension, axle);
   std::vector<TraceStep> steps;
   Vec3 ball = steering.arm.ball(arm);
-  steps.push_back(
-      step("arm_ball", kBallFormula,
-           joined({quantity("arm", arm, Unit::degree)}, point_numbers("arm_ball", ball))));
+  auto arm_numbers =
+      joined({quantity("arm", arm, Unit::degree)}, point_numbers("foot", steering.arm.foot));
+  arm_numbers = joined(std::move(arm_numbers), point_numbers("lever", steering.arm.lever));
+  arm_numbers =
+      joined(std::move(arm_numbers), point_numbers("axis_cross_lever", steering.arm.sideways));
+  steps.push_back(step("arm_ball", kBallFormula,
+                       joined(std::move(arm_numbers), point_numbers("arm_ball", ball))));
   for (const RelayStage& relay : steering.relays) {
     const LoopAnswer answer = solve_loop(relay.from_arm, ball);
     steps.push_back(

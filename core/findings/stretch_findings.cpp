@@ -31,10 +31,11 @@ Finding stretch(const Mechanism& mechanism, const StretchResult& result, std::si
                          Standing::maker}),
              show.lengths());
   finding.worst_at = by_least ? result.least_at : result.greatest_at;
-  finding.sentence = say("stretch", {{"name", spoken(result.name, say("word.stretch_pair"), index)},
-                                     {"least", show.mm(result.least)},
-                                     {"greatest", show.mm(result.greatest)},
-                                     {"drawn", show.mm(result.as_drawn)}});
+  finding.sentence =
+      say("stretch", {{"name", capitalised(spoken(result.name, say("word.stretch_pair"), index))},
+                      {"least", show.mm(result.least)},
+                      {"greatest", show.mm(result.greatest)},
+                      {"drawn", show.mm(result.as_drawn)}});
   finding.trace.formula = "distance between the two points, each carried by its own body";
   finding.trace.source = say("source.distance");
   finding.trace.steps = {

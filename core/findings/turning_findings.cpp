@@ -16,7 +16,7 @@ Finding steer(const Mechanism& mechanism, const LockSide& lock) {
   const ShownFor show(mechanism.project);
   const FrontAxleStation& axle = *mechanism.project.front_axle;
   const std::optional<double> wanted =
-      lock.side == Side::left ? axle.wanted_steer_left : axle.wanted_steer_right;
+      lock.steers == Side::left ? axle.wanted_steer_left : axle.wanted_steer_right;
   Finding finding =
       judged(lock_name(lock, "steer"), Station::front_axle,
              {quantity("inner_steer", lock.inner_steer, Unit::degree),
@@ -72,6 +72,44 @@ Finding ackermann(const Mechanism& mechanism, const LockSide& lock, double wheel
   return finding;
 }
 
+Vec3 wheel_centre(const Mechanism& mechanism, const Pose& pose, Side side) {
+  const KnuckleBody& body =
+      side == Side::left ? mechanism.steering->left : mechanism.steering->right;
+  return (pose.steering.knuckle(side).chassis_from_knuckle * Point<Knuckle>{body.wheel_centre_mm})
+      .mm;
+}
+
+// Where the outer tyre's middle stands on the ground: the loaded radius below the wheel's centre,
+// square to its spindle.
+Vec3 outer_tyre(const Mechanism& mechanism, const Pose& pose, Side side) {
+  return wheel_centre(mechanism, pose, side) -
+         mechanism.project.front_axle->tyre.loaded_radius *
+             square_to(pose.steering.knuckle(side).spindle, Vec3::UnitZ());
+}
+
+// The catalogue's names for one wheel's numbers.
+struct WheelNames {
+  const char* wheel;
+  const char* spindle;
+  const char* turn_centre;
+};
+constexpr WheelNames kOuter{"outer_wheel", "outer_spindle", "outer_turn_centre"};
+constexpr WheelNames kInner{"inner_wheel", "inner_spindle", "inner_turn_centre"};
+
+TraceStep turn_centre_step(const Mechanism& mechanism, const Pose& pose, Side side,
+                           double wheelbase, const WheelNames& names) {
+  const Vec3 wheel = wheel_centre(mechanism, pose, side);
+  const Vec3& spindle = pose.steering.knuckle(side).spindle;
+  const double across = wheel.y() + (-wheelbase - wheel.x()) / spindle.x() * spindle.y();
+  std::vector<Quantity> numbers =
+      joined(point_numbers(names.wheel, wheel), direction_numbers(names.spindle, spindle));
+  numbers =
+      joined(std::move(numbers), point_numbers(names.turn_centre, Vec3(-wheelbase, across, 0.0)));
+  return step(names.turn_centre,
+              "on the rear axle's line x = -L: y = wheel y + (-L - wheel x) spindle y / spindle x",
+              std::move(numbers));
+}
+
 Finding circle(const Mechanism& mechanism, const LockSide& lock, const TurningCircles& circles) {
   const ShownFor show(mechanism.project);
   const double greatest = std::max(circles.kerb_by_outer, circles.kerb_by_inner);
@@ -102,10 +140,17 @@ Finding circle(const Mechanism& mechanism, const LockSide& lock, const TurningCi
       quantity("outer_steer", lock.outer_steer, Unit::degree),
       quantity("track", mechanism.project.front_axle->track, Unit::millimetre),
       quantity("tyre_width", mechanism.project.front_axle->tyre.width, Unit::millimetre)};
+  const Pose pose = solved_pose(mechanism, *finding.worst_at);
+  const double length = *mechanism.project.front_axle->road.wheelbase;
   finding.trace.steps = {
-      step("circle_by_outer", "about the outer wheel's centre of turn",
-           {quantity("kerb_circle_by_outer", circles.kerb_by_outer, Unit::millimetre)}),
-      step("circle_by_inner", "about the inner wheel's centre of turn",
+      turn_centre_step(mechanism, pose, other(lock.steers), length, kOuter),
+      turn_centre_step(mechanism, pose, lock.steers, length, kInner),
+      step("circle_by_outer",
+           "2 x (middle of the outer tyre to the outer wheel's centre + half the "
+           "tyre's width)",
+           joined(point_numbers("outer_tyre", outer_tyre(mechanism, pose, other(lock.steers))),
+                  {quantity("kerb_circle_by_outer", circles.kerb_by_outer, Unit::millimetre)})),
+      step("circle_by_inner", "the same about the inner wheel's centre",
            {quantity("kerb_circle_by_inner", circles.kerb_by_inner, Unit::millimetre)}),
       step("radius", "greater of both / 2",
            {quantity("kerb_radius", 0.5 * greatest, Unit::millimetre)})};

@@ -62,7 +62,7 @@ std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   }
   std::string sentence;
   if (!cures.empty())
-    sentence = " " + say("shaft.wander_cure", {{"shafts", listed(cures)}});
+    sentence = " " + say("shaft.wander_cure", {{"shafts", listed_or(cures)}});
   else if (!result.rod_ends.empty())
     sentence =
         " " + say("shaft.wander_rod_ends",
@@ -71,7 +71,7 @@ std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   else
     sentence = " " + say("shaft.wander_no_cure");
   if (!useless.empty())
-    sentence += " " + say("shaft.wander_useless", {{"joints", listed(useless)}});
+    sentence += " " + say("shaft.wander_useless", {{"joints", listed_or(useless)}});
   return sentence;
 }
 

@@ -9,6 +9,7 @@ namespace {
 
 TEST(ShownNumber, LengthsByTheProjectsSwitch) {
   EXPECT_EQ(shown_length(812.44), "812.4 mm");
+  EXPECT_EQ(shown_length(15753.1), "15753 mm");
   // 25.4 mm an inch exactly: ISO 80000-3.
   EXPECT_EQ(shown_length(314.325, ShownUnit::inch_decimal), "12.375 in");
   EXPECT_EQ(shown_length(314.325, ShownUnit::inch_fraction), "12-3/8 in");

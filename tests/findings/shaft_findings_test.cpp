@@ -47,7 +47,7 @@ TEST(ShaftFindings, ThreeJointsOneSlipNoSupportWanders) {
   EXPECT_EQ(wander.numbers.front().value, 2.0);
   EXPECT_THAT(wander.sentence, HasSubstr("free to wander 2 ways, most at Middle joint"));
   EXPECT_THAT(wander.sentence,
-              HasSubstr("One rod end halfway along Upper shaft and Lower shaft holds it."));
+              HasSubstr("One rod end halfway along Upper shaft or Lower shaft holds it."));
   EXPECT_THAT(wander.sentence, HasSubstr("Top joint"));
   // The count by hand stands in the trace: 5 x 2 + 1 - 3 x 3 = 2.
   for (const TraceStep& step : wander.trace.steps) {

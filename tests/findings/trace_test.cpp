@@ -114,6 +114,61 @@ TEST_P(TraceOfAnyTruck, PedalStrokeFollowsFromThePrintedPin) {
   }
 }
 
+// Hooke's joint, ratio = cos b / (1 - sin^2 b cos^2 t), t = 0 with the driving pin in the bend
+// plane (theory of machines texts): with the printed b and t it gives the printed ratio, and the
+// ratios' product is the greatest of the line.
+TEST_P(TraceOfAnyTruck, RippleFollowsFromThePrintedJoints) {
+  const Mechanism mechanism = compile(random_truck(GetParam())).value();
+  const auto findings = all_findings(mechanism, run_checks(mechanism));
+  const Finding* ripple = finding_named(findings, "shaft.ripple");
+  if (!ripple) GTEST_SKIP() << "no joints";
+  double product = 1.0;
+  for (const TraceStep& step : ripple->trace.steps) {
+    if (has(step.results, "cross_ratio")) product *= number(step.results, "cross_ratio");
+    if (!has(step.results, "pin_turn")) continue;
+    const double b = number(step.results, "cross_angle");
+    const double t = number(step.results, "pin_turn");
+    EXPECT_NEAR(number(step.results, "cross_ratio"),
+                std::cos(b) / (1.0 - std::pow(std::sin(b) * std::cos(t), 2)), 1e-9);
+  }
+  EXPECT_NEAR(product, number(ripple->numbers, "most_rate"), 1e-6);
+}
+
+// An axle stop touches: the printed tip stands its radius from the printed pad.
+TEST_P(TraceOfAnyTruck, StopsTouchWhereTheTraceSays) {
+  const Mechanism mechanism = compile(random_truck(GetParam())).value();
+  const auto findings = all_findings(mechanism, run_checks(mechanism));
+  for (const char* name : {"lock.left.stop_square", "lock.right.stop_square"}) {
+    const Finding* square = finding_named(findings, name);
+    if (!square) continue;
+    const std::vector<Quantity>& at = square->trace.steps.front().results;
+    const double swivel = number(at, "swivel");
+    const Vec3 tip = vector(at, "foot") + std::cos(swivel) * vector(at, "lever") +
+                     std::sin(swivel) * vector(at, "axis_cross_lever");
+    EXPECT_NEAR((tip - vector(at, "stop_tip")).norm(), 0.0, 1e-9);
+    EXPECT_NEAR((tip - vector(at, "pad")).dot(vector(at, "pad_normal")), number(at, "tip_radius"),
+                1e-3);
+  }
+}
+
+// The turning circle by the printed tyre and turning centre.
+TEST_P(TraceOfAnyTruck, CirclesFollowFromThePrintedCentres) {
+  const Mechanism mechanism = compile(random_truck(GetParam())).value();
+  const auto findings = all_findings(mechanism, run_checks(mechanism));
+  const Finding* circle = finding_named(findings, "lock.left.circle");
+  ASSERT_NE(circle, nullptr);
+  const auto& steps = circle->trace.steps;
+  const Vec3 wheel = vector(steps[0].results, "outer_wheel");
+  const Vec3 spindle = vector(steps[0].results, "outer_spindle");
+  const Vec3 centre = vector(steps[0].results, "outer_turn_centre");
+  EXPECT_NEAR(centre.x(), -number(circle->trace.inputs, "wheelbase"), 1e-9);
+  EXPECT_NEAR((centre.y() - wheel.y()) / (centre.x() - wheel.x()), spindle.y() / spindle.x(), 1e-9);
+  const Vec3 tyre = vector(steps[2].results, "outer_tyre");
+  const double radius = std::hypot(tyre.x() - centre.x(), tyre.y() - centre.y());
+  EXPECT_NEAR(number(circle->numbers, "kerb_circle_by_outer"),
+              2.0 * radius + number(circle->trace.inputs, "tyre_width"), 1e-3);
+}
+
 INSTANTIATE_TEST_SUITE_P(Seeds, TraceOfAnyTruck, testing::Range<std::uint64_t>(20, 28));
 
 }  // namespace
