@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "core/checks/link_ends.h"
 
@@ -12,11 +13,11 @@ namespace {
 
 class HeightSearch {
  public:
-  HeightSearch(const Mechanism& mechanism, const Vec3& ball_mm, int rows_each_side)
+  HeightSearch(const Mechanism& mechanism, Vec3 ball_mm, int rows_each_side)
       : steering_(*mechanism.steering),
         path_(*mechanism.suspension),
         at_ride_(chassis_from_axle(path_, AxlePose{})),
-        ball_mm_(ball_mm) {
+        ball_mm_(std::move(ball_mm)) {
     const Suspension& suspension = mechanism.project.front_axle->suspension;
     const int rows = std::max(1, rows_each_side);
     for (int i = 1; i <= rows; ++i) {

@@ -42,11 +42,9 @@ class CurveMaker {
         steering_(*mechanism.steering),
         arm_(arm_from_hand_wheel(mechanism, settings.hand_wheel)),
         pose_(blank_pose(mechanism).steering) {
-    const auto at_ride = chassis_from_axle(*mechanism.suspension, AxlePose{});
-    usable_ = solve_steering(steering_, at_ride, arm_, pose_) == Outcome::solved;
-    left_ = pose_.left.steer;
-    right_ = pose_.right.steer;
-    swivel_left_ = pose_.left.swivel;
+    at_ride_.relays.resize(pose_.relays.size());
+    usable_ = solve_steering(steering_, chassis_from_axle(*mechanism.suspension, AxlePose{}), arm_,
+                             at_ride_) == Outcome::solved;
   }
 
   bool usable() const { return usable_; }
@@ -64,10 +62,8 @@ class CurveMaker {
   const Steering& steering_;
   double arm_;
   SteeringPose pose_;
+  SteeringPose at_ride_;  // at ride height, the hand wheel held
   bool usable_ = false;
-  double left_ = 0.0;
-  double right_ = 0.0;
-  double swivel_left_ = 0.0;
 };
 
 // Hand-wheel turn that keeps the mean steer of the road wheels as it was at ride height: Newton
@@ -76,7 +72,7 @@ std::optional<double> CurveMaker::kickback(const Placement<Chassis, Axle>& place
   constexpr int kMostSteps = 30;
   constexpr double kEnough = 1e-12;
   constexpr double kLongestStep = 0.1;  // rad of arm
-  const double wanted = 0.5 * (left_ + right_);
+  const double wanted = mean_steer(at_ride_);
   double arm = arm_;
   for (int step = 0; step < kMostSteps; ++step) {
     if (solve_steering(steering_, placement, arm, pose_) != Outcome::solved) return std::nullopt;
@@ -100,9 +96,9 @@ BumpRow CurveMaker::row(const AxleMotion& motion, double place) {
   const Outcome outcome = solve_steering(steering_, placement, arm_, pose_);
   row.solved = axle.closes && outcome == Outcome::solved;
   if (!row.solved) return row;
-  row.steer_left = pose_.left.steer - left_;
-  row.steer_right = pose_.right.steer - right_;
-  row.swivel_left = pose_.left.swivel - swivel_left_;
+  row.steer_left = pose_.left.steer - at_ride_.left.steer;
+  row.steer_right = pose_.right.steer - at_ride_.right.steer;
+  row.swivel_left = pose_.left.swivel - at_ride_.left.swivel;
   const std::optional<double> hand_wheel = kickback(placement);
   row.solved = hand_wheel.has_value();
   row.hand_wheel = hand_wheel.value_or(0.0);
