@@ -76,7 +76,7 @@ std::string_view without_quotes(std::string_view text) {
 
 std::optional<std::size_t> component_index(std::string_view key) {
   constexpr std::array<std::string_view, 3> kComponents{"x", "y", "z"};
-  const auto found = std::find(kComponents.begin(), kComponents.end(), key);
+  const auto* const found = std::find(kComponents.begin(), kComponents.end(), key);
   if (found == kComponents.end()) return std::nullopt;
   return static_cast<std::size_t>(found - kComponents.begin());
 }

@@ -70,8 +70,10 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"\"leaf\": {", "\"kind\": \"independent\", \"leaf\": {",
               "front_axle.suspension.kind: \"independent\" is not a kind of suspension; give leaf, "
               "radius_arms or straight (beam axles only: independent suspension is not computed)"},
-        Fault{"\"slip\": \"double_d\"", "\"slip\": 2",
-              "shaft_line.shafts[0].slip: 2 is not a slip; give none, spline, double_d or tube"},
+        Fault{
+            "\"slip\": \"double_d\"", "\"slip\": 2",
+            "shaft_line.shafts[0].slip: 2 is not a slip; give none, spline, double_d or tube (what "
+            "slides between the two halves)"},
         Fault{
             "\"shaft\": 0,", "\"shaft\": 0.5,",
             "shaft_line.supports[0].shaft: 0.5 is not a number of the shaft that it carries; give "
