@@ -51,13 +51,19 @@ struct TwoStuds {
   double apart_cosine;
   double apart_sine;
 
-  // Equal limits: where the two cosines are equal.
+  // Equal limits: where the two cosines are equal, or the nearer end.
   ChosenSpin least_worst() const {
-    const double spin = std::clamp(
-        angle_of(arm.across - knuckle.across * apart_cosine, knuckle.across * apart_sine), 0.0,
-        apart);
-    const double cosine = std::cos(spin);
-    const double sine = std::sin(spin);
+    const double sine_part = std::max(0.0, arm.across - knuckle.across * apart_cosine);
+    const double cosine_part = knuckle.across * apart_sine;
+    const double whole = std::sqrt(sine_part * sine_part + cosine_part * cosine_part);
+    double spin = angle_of(sine_part, cosine_part);
+    double cosine = whole > 0.0 ? cosine_part / whole : 1.0;
+    double sine = whole > 0.0 ? sine_part / whole : 0.0;
+    if (spin > apart) {
+      spin = apart;
+      cosine = apart_cosine;
+      sine = apart_sine;
+    }
     return {spin, arm.swing(cosine, sine).angle, at_knuckle(cosine, sine).angle};
   }
 

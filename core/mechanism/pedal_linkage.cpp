@@ -80,6 +80,13 @@ void compile_rod(const PedalRod& rod, PedalLinkage& linkage, Faults& faults) {
   }
 }
 
+// Unit vector along a rod. Where it reaches, its length is known.
+Vec3 along_rod(const Vec3& from, const Vec3& to, double length, bool reaches) {
+  const Vec3 between = to - from;
+  if (reaches) return between * (1.0 / length);
+  return between.stableNormalized();
+}
+
 }  // namespace
 
 Result<PedalLinkage> compile_pedal(const Pedal& pedal) {
@@ -105,13 +112,19 @@ Result<PedalLinkage> compile_pedal(const Pedal& pedal) {
 
 PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
   PedalPose pose;
+  pose_pedal(linkage, angle, pose);
+  return pose;
+}
+
+void pose_pedal(const PedalLinkage& linkage, double angle, PedalPose& pose) {
   pose.angle = angle;
+  pose.closes = true;
   const double cosine = std::cos(angle);
   const double sine = std::sin(angle);
   pose.pad_centre_mm = linkage.pad.ball(cosine, sine);
   const double pad_lever = linkage.pad.radius;
   pose.pad_direction = linkage.pad.ball_rate(cosine, sine) / pad_lever;
-  if (!linkage.has_rod) return pose;
+  if (!linkage.has_rod) return;
 
   // Pin by pin from the pedal: where it is and how it moves per radian of pedal.
   Vec3 pin = linkage.pin.ball(cosine, sine);
@@ -122,7 +135,8 @@ PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
     const LoopAnswer answer = solve_loop(stage.loop, pin);
     pose.closes = pose.closes && answer.closes;
     const Crank& input = stage.loop.driven;
-    const Vec3 rod = (input.ball(answer.cosine, answer.sine) - pin).normalized();
+    const Vec3 rod =
+        along_rod(pin, input.ball(answer.cosine, answer.sine), stage.loop.length, answer.closes);
     if (first) pose.leverage = rod.dot(pin_rate) / linkage.pin.radius;
     first = false;
     const double rate = link_ratio(rod, pin_rate, input.ball_rate(answer.cosine, answer.sine));
@@ -134,7 +148,7 @@ PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
   pose.closes = pose.closes && slider.closes;
   pose.rod_travel = slider.slide;
   pose.cylinder_pin_mm = linkage.slider.start + slider.slide * linkage.slider.along;
-  const Vec3 last_rod = (pose.cylinder_pin_mm - pin).normalized();
+  const Vec3 last_rod = along_rod(pin, pose.cylinder_pin_mm, linkage.slider.length, slider.closes);
   const double pushed = last_rod.dot(pin_rate);
   if (first) pose.leverage = pushed / linkage.pin.radius;
   const double along = last_rod.dot(linkage.slider.along);
@@ -143,7 +157,6 @@ PedalPose pose_pedal(const PedalLinkage& linkage, double angle) {
   pose.ratio = std::abs(rod_rate) * kMostPedalRatio > pad_lever
                    ? pad_lever / rod_rate
                    : std::copysign(kMostPedalRatio, rod_rate);
-  return pose;
 }
 
 }  // namespace tackbench

@@ -46,5 +46,7 @@ struct PedalPose {
 Result<PedalLinkage> compile_pedal(const Pedal& pedal);
 // Any angle, also beyond the pedal's own stop. Never NaN.
 PedalPose pose_pedal(const PedalLinkage& linkage, double angle);
+// The same into a pose of this very linkage: without a rod, the rod's members stay as they are.
+void pose_pedal(const PedalLinkage& linkage, double angle, PedalPose& pose);
 
 }  // namespace tackbench

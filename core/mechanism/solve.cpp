@@ -29,7 +29,7 @@ void pose_pedals(const Mechanism& mechanism, const Controls& controls, Pose& pos
                  FirstFailure& failure) {
   for (std::size_t i = 0; i < mechanism.pedals.size(); ++i) {
     const PedalLinkage& linkage = mechanism.pedals[i];
-    pose.pedals[i] = pose_pedal(linkage, controls.pedals[i] * linkage.pedal.full_travel);
+    pose_pedal(linkage, controls.pedals[i] * linkage.pedal.full_travel, pose.pedals[i]);
     if (!pose.pedals[i].closes) failure.note(Outcome::pedal_does_not_close, static_cast<int>(i));
   }
 }

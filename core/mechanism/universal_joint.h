@@ -11,6 +11,7 @@
 
 #include <cmath>
 
+#include "core/basics/angle_of.h"
 #include "core/basics/frames.h"
 
 namespace tackbench {
@@ -73,10 +74,9 @@ inline JointAnswer turn_out(const UniversalJoint& joint, const PinAngle& in) {
   const double sine2 = in.sine * in.sine;
   const double square = cosine2 + joint.cos_bend * joint.cos_bend * sine2;
   const double scale = 1.0 / std::sqrt(square);
-  return {
-      {in.cosine * scale, joint.cos_bend * in.sine * scale},
-      std::atan2((joint.cos_bend - 1.0) * in.sine * in.cosine, cosine2 + joint.cos_bend * sine2),
-      joint.cos_bend / square};
+  return {{in.cosine * scale, joint.cos_bend * in.sine * scale},
+          angle_of((joint.cos_bend - 1.0) * in.sine * in.cosine, cosine2 + joint.cos_bend * sine2),
+          joint.cos_bend / square};
 }
 
 // Hand-side pin for a road-side pin: exact inverse of turn_out.
@@ -88,7 +88,7 @@ inline JointAnswer turn_in(const UniversalJoint& joint, const PinAngle& out) {
   const double scale = 1.0 / std::sqrt(square);
   return {
       {joint.cos_bend * out.cosine * scale, out.sine * scale},
-      std::atan2((joint.cos_bend - 1.0) * out.sine * out.cosine, joint.cos_bend * cosine2 + sine2),
+      angle_of((joint.cos_bend - 1.0) * out.sine * out.cosine, joint.cos_bend * cosine2 + sine2),
       square / joint.cos_bend};
 }
 
