@@ -10,7 +10,7 @@ namespace tackbench {
 
 namespace {
 
-constexpr double kWholeFrom = 5000.0;     // mm; tenths of a turning circle mean nothing
+constexpr double kWholeFrom = 5000.0;      // mm; tenths of a turning circle mean nothing
 constexpr double kGreatestFraction = 1e9;  // inches; beyond it sixteenths mean nothing
 
 std::string without_minus_zero(std::string digits) {

@@ -10,8 +10,8 @@ namespace tackbench {
 // The one switch of a project: how lengths are shown.
 enum class ShownUnit { millimetre, inch_decimal, inch_fraction };
 
-// "812.4 mm", from 5 m on "15753 mm"; "31.984 in", or fractions to 1/16: "12-3/8 in", with "~" in front
-// where the sixteenth is rounded: "~12-3/8 in". Not finite: "not known".
+// "812.4 mm", from 5 m on "15753 mm"; "31.984 in", or fractions to 1/16: "12-3/8 in", with "~" in
+// front where the sixteenth is rounded: "~12-3/8 in". Not finite: "not known".
 std::string shown_length(double mm, ShownUnit unit = ShownUnit::millimetre);
 
 // Any number with its unit: angles to 0.1 ("1.8 degrees"), turns to 0.01, percent and ratios to a

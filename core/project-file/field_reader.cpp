@@ -186,7 +186,8 @@ void FieldReader::optional_direction(const FieldLabel& field, std::optional<Vec3
 }
 
 void FieldReader::choice_index(const FieldLabel& field, ChoiceWords words, int& index) {
-  if (const Json* node = find(field, wanted_choice(field, words))) take_choice(field, words, *node, index);
+  if (const Json* node = find(field, wanted_choice(field, words)))
+    take_choice(field, words, *node, index);
 }
 
 void FieldReader::optional_choice_index(const FieldLabel& field, ChoiceWords words,
