@@ -18,7 +18,8 @@ Json number(double value) {
 }
 
 std::string member(const std::string& name, Unit unit) {
-  return name + member_suffix(unit);
+  const std::string suffix = member_suffix(unit);
+  return "_" + name == suffix ? name : name + suffix;  // "turns", not "turns_turns"
 }
 
 Json shown_number(double inside, Unit unit) {
