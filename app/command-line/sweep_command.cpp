@@ -4,6 +4,7 @@
 #include "app/command-line/json_numbers.h"
 #include "app/command-line/opening.h"
 #include "app/command-line/page.h"
+#include "core/basics/member_name.h"
 #include "core/basics/shown_number.h"
 #include "core/checks/bump_check.h"
 #include "core/checks/lock_check.h"
@@ -30,7 +31,7 @@ void print_sweep(const std::vector<Row>& rows, const std::vector<Column<Row>>& c
       Json each;
       for (const Column<Row>& column : columns) {
         const std::optional<double> value = column.value(row);
-        each[column.member + member_suffix(column.unit)] =
+        each[member_name(column.member, column.unit)] =
             value ? json_number(shown_from_inside(column.unit, *value)) : Json(nullptr);
       }
       list.push_back(each);

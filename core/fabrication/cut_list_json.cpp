@@ -1,6 +1,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/basics/member_name.h"
 #include "core/fabrication/cut_list_writers.h"
 
 namespace tackbench {
@@ -17,7 +18,7 @@ Json shown(const CutDimension& dimension) {
 
 Json dimension_json(const CutDimension& dimension) {
   Json made;
-  made["name"] = dimension.name + (dimension.value ? member_suffix(dimension.unit) : "");
+  made["name"] = dimension.value ? member_name(dimension.name, dimension.unit) : dimension.name;
   made["words"] = dimension.words;
   made["group"] = dimension.group;
   made["value"] = shown(dimension);

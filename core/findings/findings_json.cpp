@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/basics/member_name.h"
 #include "core/findings/cautions.h"
 #include "core/findings/limits.h"
 
@@ -17,11 +18,6 @@ Json number(double value) {
   return std::isfinite(value) ? Json(value) : Json(nullptr);
 }
 
-std::string member(const std::string& name, Unit unit) {
-  const std::string suffix = member_suffix(unit);
-  return "_" + name == suffix ? name : name + suffix;  // "turns", not "turns_turns"
-}
-
 Json shown_number(double inside, Unit unit) {
   return number(shown_from_inside(unit, inside));
 }
@@ -29,14 +25,14 @@ Json shown_number(double inside, Unit unit) {
 Json numbers_json(const std::vector<Quantity>& numbers) {
   Json json = Json::object();
   for (const Quantity& each : numbers)
-    json[member(each.name, each.unit)] = shown_number(each.value, each.unit);
+    json[member_name(each.name, each.unit)] = shown_number(each.value, each.unit);
   return json;
 }
 
 Json limit_json(const Limit& limit) {
   Json json = {{"name", limit.name}};
   const auto put = [&](const char* name, const std::optional<double>& value) {
-    if (value) json[member(name, limit.unit)] = shown_number(*value, limit.unit);
+    if (value) json[member_name(name, limit.unit)] = shown_number(*value, limit.unit);
   };
   put("least", limit.least);
   put("most", limit.most);
@@ -72,7 +68,7 @@ Json finding_tree(const Finding& finding) {
   json["sentence"] = finding.sentence;
   json["numbers"] = numbers_json(finding.numbers);
   if (!finding.numbers.empty() && finding.limit)
-    json["judged"] = member(finding.numbers.front().name, finding.numbers.front().unit);
+    json["judged"] = member_name(finding.numbers.front().name, finding.numbers.front().unit);
   if (finding.limit) json["limit"] = limit_json(*finding.limit);
   if (finding.worst_at) json["worst_at"] = controls_json(*finding.worst_at);
   if (!finding.why_not_judged.empty()) json["why_not_judged"] = finding.why_not_judged;

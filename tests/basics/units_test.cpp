@@ -1,4 +1,5 @@
 #include "core/basics/units.h"
+#include "core/basics/member_name.h"
 
 #include <gtest/gtest.h>
 
@@ -42,6 +43,12 @@ TEST(Units, MemberSuffixesTellUnitsApart) {
     EXPECT_EQ(suffix[0], '_');
     EXPECT_TRUE(seen.insert(suffix).second) << suffix << " stands for two units";
   }
+}
+
+TEST(Units, AMemberNameSaysItsUnitOnce) {
+  EXPECT_EQ(member_name("steer_left", Unit::degree), "steer_left_deg");
+  EXPECT_EQ(member_name("turns", Unit::turn), "turns");
+  EXPECT_EQ(member_name("ratio", Unit::number), "ratio");
 }
 
 }  // namespace

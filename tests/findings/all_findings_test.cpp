@@ -1,5 +1,6 @@
 // What must hold for the findings of any truck.
 #include "core/findings/all_findings.h"
+#include "core/basics/member_name.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -156,7 +157,7 @@ TEST_P(AnyTruck, JsonHoldsTheSameNumbersInShownUnits) {
     const auto& json = tree["findings"][i];
     EXPECT_EQ(json["name"], finding.name);
     for (const Quantity& each : finding.numbers) {
-      const std::string member = each.name + member_suffix(each.unit);
+      const std::string member = member_name(each.name, each.unit);
       ASSERT_TRUE(json["numbers"].contains(member)) << finding.name << " " << member;
       if (std::isfinite(each.value)) {
         EXPECT_DOUBLE_EQ(json["numbers"][member].get<double>(),

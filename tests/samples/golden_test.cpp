@@ -8,6 +8,7 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "core/basics/member_name.h"
 #include "tests/samples/sample.h"
 
 namespace tackbench {
@@ -32,7 +33,7 @@ Json findings_json_plain(const Sample& from) {
     made["name"] = finding.name;
     made["verdict"] = verdict_word(finding.verdict);
     for (const Quantity& quantity : finding.numbers)
-      made["numbers"][quantity.name + member_suffix(quantity.unit)] =
+      made["numbers"][member_name(quantity.name, quantity.unit)] =
           rounded(shown_from_inside(quantity.unit, quantity.value));
     // Where several places are alike, which of them is called worst is chance: only past ones keep
     // it.
