@@ -12,7 +12,8 @@ namespace tackbench::command_line {
 int cut_list_command(const Opening& opening, const std::filesystem::path& into) {
   const Result<Mechanism> mechanism = open_mechanism(opening);
   if (!mechanism) return refuse(mechanism.problems(), opening.json);
-  const CutList list = make_cut_list(*mechanism, run_checks(*mechanism));
+  const CheckResults results = run_checks(*mechanism);
+  const CutList list = make_cut_list(*mechanism, results, all_findings(*mechanism, results));
   const Result<std::vector<std::filesystem::path>> written = write_cut_list(list, into);
   if (!written) return refuse(written.problems(), opening.json);
   if (opening.json) {

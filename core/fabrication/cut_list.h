@@ -41,9 +41,16 @@ struct CutItem {
   std::vector<std::string> cautions;
 };
 
+// A finding past its limit, as the list repeats it.
+struct PastFinding {
+  std::string name;
+  std::string sentence;
+};
+
 struct CutList {
   std::string project;  // its name
   Projection projection = Projection::first_angle;
+  std::vector<PastFinding> past;          // to be settled before anything is made
   std::vector<CutItem> items;             // in order of motion; the mock-up last
   std::optional<DragLinkPart> drag_link;  // what its drawing is made from
   std::vector<std::string> waiting;       // parts that cannot be listed yet, and why

@@ -39,6 +39,8 @@ std::string note_of(const CutDimension& row) {
 std::string cut_list_csv(const CutList& list) {
   std::string out;
   add_row({"item", "dimension", "value", "unit", "tolerance", "quantity", "note"}, out);
+  for (const PastFinding& finding : list.past)
+    add_row({"past", finding.name, "", "", "", "", finding.sentence}, out);
   for (const CutItem& item : list.items) {
     const std::string quantity = std::to_string(item.quantity);
     for (const CutDimension& row : item.dimensions)

@@ -37,6 +37,9 @@ Json dimension_json(const CutDimension& dimension) {
 std::string cut_list_json(const CutList& list) {
   Json root;
   root["project"] = list.project;
+  root["past"] = Json::array();
+  for (const PastFinding& finding : list.past)
+    root["past"].push_back({{"name", finding.name}, {"sentence", finding.sentence}});
   root["items"] = Json::array();
   for (const CutItem& item : list.items) {
     Json made;

@@ -104,6 +104,12 @@ std::string cut_list_text(const CutList& list) {
   std::string out = "CUT LIST: " + (list.project.empty() ? "project without a name" : list.project);
   out += "\nLengths in mm, angles in degrees, forces in N.\n\n";
   for (const std::string& caution : list.cautions) out += wrapped_text("! " + caution, 0, 2);
+  if (!list.past.empty()) {
+    out += heading(fmt::format("Past their limits: {}. Settle these before anything is made",
+                               list.past.size()));
+    for (const PastFinding& finding : list.past)
+      out += marked("-", finding.sentence + " [" + finding.name + "]");
+  }
   std::size_t number = 0;
   for (const CutItem& item : list.items) out += item_lines(item, ++number);
   if (list.items.empty()) out += "\nNothing can be made yet.\n";

@@ -41,6 +41,9 @@ void add_lengths(const DragLinkPart& part, CutItem& item) {
     item.dimensions.push_back(with_note(
         number("given_length", "ball centre to ball centre as given", *part.given_length), note));
   }
+}
+
+void add_tube(const DragLinkPart& part, CutItem& item) {
   CutDimension tube = number("tube_length", "tube, cut length", part.tube_length);
   // With a tolerance on the whole the screwed ends make up for the tube; without one its nominal
   // length is not settled yet.
@@ -53,6 +56,8 @@ void add_lengths(const DragLinkPart& part, CutItem& item) {
   item.dimensions.push_back(
       number("tube_outside_diameter", "tube outside diameter", part.tube.outside_diameter));
   item.dimensions.push_back(number("tube_wall", "tube wall", part.tube.wall));
+  item.dimensions.back().note = fmt::format("bore {:.1f} before threading",
+                                            part.tube.outside_diameter - 2.0 * part.tube.wall);
   item.dimensions.push_back(
       number("bend_offset", "offset of the tube's middle off the ball line", part.bend_offset));
   if (part.bend_offset == 0.0) item.dimensions.back().note = "straight tube";
@@ -66,7 +71,8 @@ void add_adjustment(const DragLinkPart& part, CutItem& item) {
                 "keeps 1 diameter of thread engaged at each end (from memory: full strength)"));
   item.dimensions.push_back(
       with_note(number("adjustment_shorter", "adjustment there is, shorter", part.shorter),
-                "until a lock nut runs out of thread; a plain neck on the shank takes off it"));
+                "as deep as the tube is tapped and no lock nut out of thread; a plain neck on the "
+                "shank takes off it; tap deeper for more"));
   const double turn = length_per_tube_turn(part);
   item.dimensions.push_back(
       with_note(number("length_per_turn", "length change for one turn of the tube", turn),
@@ -90,29 +96,36 @@ CutDimension swing_available(const LinkEndPart& part, const std::string& prefix)
                    "from the maker's sheet, as given");
 }
 
+void add_end_sizes(const LinkEndPart& part, const std::string& prefix,
+                   std::vector<CutDimension>& list) {
+  const LinkEndSize& size = part.size;
+  const auto name = [&prefix](const char* rest) { return prefix + "_" + rest; };
+  list.push_back(in_words(name("thread"), "thread", designation(size.thread)));
+  list.back().note = size.thread.hand == ThreadHand::left ? "left-hand" : "right-hand";
+  list.push_back(with_note(number(name("shank_length"), "shank", size.shank_length),
+                           "ball centre to the end of its thread"));
+  list.push_back(
+      with_note(number(name("engagement"), "thread engaged in the tube", size.thread_engagement),
+                fmt::format("{:.2f} diameters; 1 at least (from memory), 1.5 usual for steering "
+                            "(from memory)",
+                            size.thread_engagement / size.thread.diameter)));
+  list.push_back(with_note(
+      number(name("thread_depth"), "thread in the tube, least depth", std::ceil(part.thread_depth)),
+      fmt::format("bore to {:.2f}, tap from the end face", inner_diameter(size.thread))));
+  list.push_back(number(name("free_length"), "ball centre to the tube's face", part.free_length));
+  list.push_back(with_note(number(name("lock_nut"), "lock nut, thickness", size.lock_nut_thickness),
+                           fmt::format("{}, one", designation(size.thread))));
+}
+
 void add_end(const LinkEndPart& part, const std::string& prefix, const std::string& where,
-             CutItem& item) {
+             bool sized, CutItem& item) {
   const LinkEnd& end = part.end;
   const auto name = [&prefix](const char* rest) { return prefix + "_" + rest; };
   const std::size_t first = item.dimensions.size();
   auto& list = item.dimensions;
   list.push_back(in_words(name("kind"), "kind of end",
                           end.kind == LinkEndKind::ball_stud ? "ball stud" : "rod end"));
-  list.push_back(in_words(name("thread"), "thread", designation(end.thread)));
-  list.back().note = end.thread.hand == ThreadHand::left ? "left-hand" : "right-hand";
-  list.push_back(with_note(number(name("shank_length"), "shank", end.shank_length),
-                           "ball centre to the end of its thread"));
-  list.push_back(
-      with_note(number(name("engagement"), "thread engaged in the tube", end.thread_engagement),
-                fmt::format("{:.2f} diameters; 1 at least (from memory), 1.5 usual for steering "
-                            "(from memory)",
-                            end.thread_engagement / end.thread.diameter)));
-  list.push_back(with_note(
-      number(name("thread_depth"), "thread in the tube, least depth", std::ceil(part.thread_depth)),
-      fmt::format("bore to {:.2f}, tap from the end face", inner_diameter(end.thread))));
-  list.push_back(number(name("free_length"), "ball centre to the tube's face", part.free_length));
-  list.push_back(with_note(number(name("lock_nut"), "lock nut, thickness", end.lock_nut_thickness),
-                           fmt::format("{}, one", designation(end.thread))));
+  if (sized) add_end_sizes(part, prefix, list);
   if (part.swing_needed)
     list.push_back(
         with_note(number(name("swing_needed"), "swing needed", *part.swing_needed, Unit::degree),
@@ -132,7 +145,7 @@ void add_end(const LinkEndPart& part, const std::string& prefix, const std::stri
 
 void judge_end(const LinkEndPart& part, const LinkTube& tube, const std::string& where,
                CutItem& item) {
-  const Thread& thread = part.end.thread;
+  const Thread& thread = part.size.thread;
   const double bore = tube.outside_diameter - 2.0 * tube.wall;
   if (!part.bore_carries_thread)
     item.cautions.push_back(fmt::format(
@@ -147,15 +160,15 @@ void judge_end(const LinkEndPart& part, const LinkTube& tube, const std::string&
         "Thin wall at the {}: {:.1f} mm is left outside {}; its {:.0f} mm2 is less than the "
         "shank's own stress area of {:.0f} mm2.",
         where, part.wall_outside, designation(thread), part.area_outside, shank));
-  if (part.end.thread_engagement < thread.diameter)
+  if (part.size.thread_engagement < thread.diameter)
     item.cautions.push_back(fmt::format(
         "Thread engagement at the {}: {:.1f} mm is less than 1 diameter ({:g} mm, from memory).",
-        where, part.end.thread_engagement, thread.diameter));
-  if (part.free_length < part.end.lock_nut_thickness)
+        where, part.size.thread_engagement, thread.diameter));
+  if (part.free_length < part.size.lock_nut_thickness)
     item.cautions.push_back(
         fmt::format("No room for the lock nut at the {}: {:.1f} mm between ball centre and tube, "
                     "nut {:.1f} mm.",
-                    where, part.free_length, part.end.lock_nut_thickness));
+                    where, part.free_length, part.size.lock_nut_thickness));
   if (part.end.kind == LinkEndKind::rod_end)
     item.cautions.push_back(
         "Rod end at the " + where +
@@ -198,20 +211,7 @@ void add_force(const LinkForce& force, CutItem& item) {
   item.dimensions.push_back(made);
 }
 
-}  // namespace
-
-CutItem drag_link_item(const DragLinkPart& part) {
-  CutItem item;
-  item.name = "drag_link";
-  item.title = "Drag link to the " + knuckle_words(part);
-  item.quantity = part.quantity;
-  add_lengths(part, item);
-  add_adjustment(part, item);
-  add_clocking(part, item);
-  const std::string hand_side = part.from_relay ? "relay end" : "arm end";
-  add_end(part.arm, "arm_end", hand_side, item);
-  add_end(part.knuckle, "knuckle_end", "knuckle end", item);
-  add_force(part.force, item);
+void add_making(const DragLinkPart& part, const std::string& hand_side, CutItem& item) {
   if (part.tube.yield)
     item.dimensions.push_back(with_note(
         number("tube_yield", "tube material, yield", *part.tube.yield, Unit::megapascal, 0),
@@ -237,6 +237,30 @@ CutItem drag_link_item(const DragLinkPart& part) {
     item.notes.emplace_back(
         "Bent tube: the clocking is set from the plane of the bend; ask the supplier to bend "
         "cold in one piece.");
+}
+
+}  // namespace
+
+CutItem drag_link_item(const DragLinkPart& part) {
+  CutItem item;
+  item.name = "drag_link";
+  item.title = "Drag link to the " + knuckle_words(part);
+  item.quantity = part.quantity;
+  add_lengths(part, item);
+  if (part.sized) {
+    add_tube(part, item);
+    add_adjustment(part, item);
+  } else {
+    item.dimensions.push_back(
+        in_words("sizes", "tube, threads, adjustment",
+                 "not given: shank, thread, engagement and lock nut of both ends, and the tube"));
+  }
+  add_clocking(part, item);
+  const std::string hand_side = part.from_relay ? "relay end" : "arm end";
+  add_end(part.arm, "arm_end", hand_side, part.sized, item);
+  add_end(part.knuckle, "knuckle_end", "knuckle end", part.sized, item);
+  add_force(part.force, item);
+  if (part.sized) add_making(part, hand_side, item);
   return item;
 }
 

@@ -15,28 +15,27 @@ namespace {
 constexpr double kEngagementKept = 1.0;  // diameters, from memory: full strength of steel in steel
 constexpr double kRunOutPitches = 2.0;   // common practice
 
-LinkEndPart end_part(const LinkEnd& end, const LinkTube& tube, double adjustment_share) {
-  LinkEndPart part;
-  part.end = end;
-  const Thread& thread = end.thread;
-  part.free_length = end.shank_length - end.thread_engagement;
-  part.thread_out = std::max(0.0, end.thread_engagement - kEngagementKept * thread.diameter);
-  part.thread_in = std::max(0.0, part.free_length - end.lock_nut_thickness);
-  part.thread_depth = end.thread_engagement + adjustment_share + kRunOutPitches * thread.pitch;
+void size_end(const LinkEndSize& size, const LinkTube& tube, double adjustment_share,
+              LinkEndPart& part) {
+  part.size = size;
+  const Thread& thread = size.thread;
+  part.free_length = size.shank_length - size.thread_engagement;
+  part.thread_out = std::max(0.0, size.thread_engagement - kEngagementKept * thread.diameter);
+  part.thread_in = std::clamp(part.free_length - size.lock_nut_thickness, 0.0, adjustment_share);
+  part.thread_depth = size.thread_engagement + adjustment_share + kRunOutPitches * thread.pitch;
   part.wall_outside = 0.5 * (tube.outside_diameter - thread.diameter);
   part.area_outside = std::max(
       0.0, kPi / 4.0 *
                (tube.outside_diameter * tube.outside_diameter - thread.diameter * thread.diameter));
   part.bore_carries_thread =
       tube.outside_diameter - 2.0 * tube.wall <= largest_tapping_bore(thread);
-  return part;
 }
 
 // Turning the tube moves both ends at once: the end that runs out first ends it.
 double both_ends(double at_arm, double at_knuckle, const DragLinkPart& part) {
   if (!part.opposite_hands) return at_arm + at_knuckle;
-  const double arm_pitch = part.arm.end.thread.pitch;
-  const double knuckle_pitch = part.knuckle.end.thread.pitch;
+  const double arm_pitch = part.arm.size.thread.pitch;
+  const double knuckle_pitch = part.knuckle.size.thread.pitch;
   const double turns = std::min(at_arm / arm_pitch, at_knuckle / knuckle_pitch);
   return turns * (arm_pitch + knuckle_pitch);
 }
@@ -94,10 +93,35 @@ LinkForce greatest_force(const Mechanism& mechanism, const std::optional<LockRes
 }  // namespace
 
 double length_per_tube_turn(const DragLinkPart& part) {
-  const double arm = part.arm.end.thread.pitch;
-  const double knuckle = part.knuckle.end.thread.pitch;
+  const double arm = part.arm.size.thread.pitch;
+  const double knuckle = part.knuckle.size.thread.pitch;
   return part.opposite_hands ? arm + knuckle : std::abs(arm - knuckle);
 }
+
+namespace {
+
+void size_part(const DragLinkStation& station, DragLinkPart& part) {
+  const std::optional<LinkEndSize> arm = link_end_size(station.arm_end);
+  const std::optional<LinkEndSize> knuckle = link_end_size(station.knuckle_end);
+  if (!arm || !knuckle || !station.tube) return;
+  part.sized = true;
+  part.tube = *station.tube;
+  part.opposite_hands = arm->thread.hand != knuckle->thread.hand;
+  // With opposite hands the tube's turns share the adjustment by pitch; otherwise one end takes it
+  // all, and either may be the one.
+  const double both_pitches = arm->thread.pitch + knuckle->thread.pitch;
+  const auto share = [&](const Thread& thread) {
+    return part.opposite_hands ? station.adjustment * thread.pitch / both_pitches
+                               : station.adjustment;
+  };
+  size_end(*arm, part.tube, share(arm->thread), part.arm);
+  size_end(*knuckle, part.tube, share(knuckle->thread), part.knuckle);
+  part.tube_length = part.ball_to_ball - part.arm.free_length - part.knuckle.free_length;
+  part.longer = both_ends(part.arm.thread_out, part.knuckle.thread_out, part);
+  part.shorter = both_ends(part.arm.thread_in, part.knuckle.thread_in, part);
+}
+
+}  // namespace
 
 DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
                             const std::optional<LockResult>& locks) {
@@ -107,24 +131,11 @@ DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
   part.given_length = station.given_length;
   part.given_box_offset = link.input_offset;
   part.given_can_be_set = station.given_length && link.within_adjustment;
-  part.tube = station.tube;
   part.bend_offset = station.bend_offset;
-  part.opposite_hands = station.arm_end.thread.hand != station.knuckle_end.thread.hand;
   part.adjustment_wanted = station.adjustment;
-
-  // With opposite hands the tube's turns share the adjustment by pitch; otherwise one end takes it
-  // all, and either may be the one.
-  const double arm_pitch = station.arm_end.thread.pitch;
-  const double knuckle_pitch = station.knuckle_end.thread.pitch;
-  const auto share = [&](double pitch) {
-    return part.opposite_hands ? station.adjustment * pitch / (arm_pitch + knuckle_pitch)
-                               : station.adjustment;
-  };
-  part.arm = end_part(station.arm_end, station.tube, share(arm_pitch));
-  part.knuckle = end_part(station.knuckle_end, station.tube, share(knuckle_pitch));
-  part.tube_length = part.ball_to_ball - part.arm.free_length - part.knuckle.free_length;
-  part.longer = both_ends(part.arm.thread_out, part.knuckle.thread_out, part);
-  part.shorter = both_ends(part.arm.thread_in, part.knuckle.thread_in, part);
+  part.arm.end = station.arm_end;
+  part.knuckle.end = station.knuckle_end;
+  size_part(station, part);
 
   part.clocking = wrapped(mechanism.steering->stud_clocking);
   part.clocking_given = mechanism.steering->stud_clocking_given;

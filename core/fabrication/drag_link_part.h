@@ -14,10 +14,12 @@ namespace tackbench {
 
 struct LinkEndPart {
   LinkEnd end;                // as the project has it
+  LinkEndSize size;           // its sizes; zero while the part is not sized
   double free_length = 0.0;   // ball centre to the tube's end face
   double thread_out = 0.0;    // can be unscrewed with one diameter of engagement kept (from
                               // memory: steel in steel has its full strength there)
-  double thread_in = 0.0;     // can be screwed in until the lock nut is out of thread
+  double thread_in = 0.0;     // can be screwed in: until the lock nut is out of thread, and no
+                              // deeper than the tube is tapped
   double thread_depth = 0.0;  // of the tube's thread: engagement, its share of the adjustment,
                               // two pitches of run-out (common practice)
   double wall_outside = 0.0;  // of the tube outside the thread's major diameter
@@ -35,6 +37,8 @@ struct LinkForce {
 };
 
 struct DragLinkPart {
+  bool sized = false;  // both ends' sizes and the tube are given; otherwise lengths of the tube,
+                       // adjustment and threads are not known
   double ball_to_ball = 0.0;           // to order: box centred, wheels straight
   std::optional<double> given_length;  // of a link already there
   double given_box_offset = 0.0;       // box input off its centre with the given one, rad
@@ -60,7 +64,8 @@ struct DragLinkPart {
   int quantity = 1;
 };
 
-// Wants a mechanism with its steering compiled. `locks` may be missing.
+// Wants a mechanism with its steering compiled. `locks` (of the truck with the link to order) may
+// be missing.
 DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
                             const std::optional<LockResult>& locks);
 

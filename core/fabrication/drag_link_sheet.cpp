@@ -185,7 +185,8 @@ void draw_title_block(const CutItem& item, const std::string& project, const std
 
 }  // namespace
 
-Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Projection projection) {
+Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Projection projection,
+                      std::size_t findings_past) {
   const CutItem item = drag_link_item(part);
   Sheet sheet;
   sheet.title = item.title + " - " + project;
@@ -205,6 +206,14 @@ Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Proj
   add_text(sheet, 226.0, 196.6,
            "Ball ends and studs are drawn as symbols; their sizes are the "
            "maker's.");
+  if (findings_past > 0) {
+    add_text(sheet, 226.0, 206.0,
+             findings_past == 1 ? "1 FINDING WAS PAST ITS LIMIT when this was drawn."
+                                : std::to_string(findings_past) +
+                                      " FINDINGS WERE PAST THEIR LIMITS when this was drawn.",
+             3.5, TextAnchor::start, true);
+    add_text(sheet, 226.0, 211.6, "Settle them before anything is made: see the cut list.");
+  }
   draw_title_block(item, project, scale_words(scale) + (broken ? ", tube broken" : ""), projection,
                    sheet);
   return sheet;

@@ -8,6 +8,8 @@
 
 namespace tackbench {
 
-Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Projection projection);
+// Wants a sized part. `findings_past` are said on the sheet.
+Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Projection projection,
+                      std::size_t findings_past = 0);
 
 }  // namespace tackbench

@@ -39,7 +39,7 @@ void add_pair(Sheet& sheet, double x0, double x1, double axis_y, double half, Li
 // Ball, housing and stud are symbols: their sizes are the maker's. `stud_up` = share of the stud
 // seen in this view, negative when it points down.
 void draw_ball(const EndOnPaper& end, double stud_up, Sheet& sheet) {
-  const double diameter = end.part->end.thread.diameter * end.scale;
+  const double diameter = end.part->size.thread.diameter * end.scale;
   const double housing = 0.95 * diameter;
   sheet.circles.push_back({{end.ball_x, end.axis_y}, housing, LineRole::outline, false});
   sheet.circles.push_back({{end.ball_x, end.axis_y}, 0.6 * diameter, LineRole::thin, false});
@@ -60,14 +60,14 @@ void draw_ball(const EndOnPaper& end, double stud_up, Sheet& sheet) {
 }
 
 void draw_shank(const EndOnPaper& end, Sheet& sheet) {
-  const Thread& thread = end.part->end.thread;
+  const Thread& thread = end.part->size.thread;
   const double half = 0.5 * thread.diameter * end.scale;
   const double root_half = 0.5 * core_diameter(thread) * end.scale;
   const double start = end.ball_x + end.way * 0.95 * thread.diameter * end.scale;
   const double face = end.face_x();
   add_pair(sheet, start, face, end.axis_y, half, LineRole::outline);
   add_pair(sheet, start, face, end.axis_y, root_half, LineRole::thin);
-  const double shank_end = end.x(end.part->end.shank_length);
+  const double shank_end = end.x(end.part->size.shank_length);
   add_pair(sheet, face, shank_end, end.axis_y, half, LineRole::hidden);
   add_line(sheet, {{shank_end, end.axis_y - half}, {shank_end, end.axis_y + half}},
            LineRole::hidden);
@@ -75,7 +75,7 @@ void draw_shank(const EndOnPaper& end, Sheet& sheet) {
   add_line(sheet, {{thread_end, end.axis_y - half}, {thread_end, end.axis_y + half}},
            LineRole::hidden);
   const double nut_half = 0.85 * thread.diameter * end.scale;
-  const double nut = end.x(end.part->free_length - end.part->end.lock_nut_thickness);
+  const double nut = end.x(end.part->free_length - end.part->size.lock_nut_thickness);
   add_line(sheet,
            {{nut, end.axis_y - nut_half},
             {face, end.axis_y - nut_half},
@@ -122,7 +122,7 @@ void dimension_end(const EndOnPaper& end, const CutItem& item, const std::string
                    double half, double below, Sheet& sheet) {
   const PaperPoint ball{end.ball_x, end.axis_y};
   const double face = end.face_x();
-  const double shank_end = end.x(end.part->end.shank_length);
+  const double shank_end = end.x(end.part->size.shank_length);
   const double thread_end = end.x(end.part->free_length + std::ceil(end.part->thread_depth));
   const double y = end.axis_y + below;
   sheet.dimensions.push_back(
@@ -156,8 +156,8 @@ double end_scale(const DragLinkPart& part, const ViewSpace& space) {
   const double half_space = 0.5 * (space.right - space.left - kBreakGap);
   const double free = std::max(part.arm.free_length, part.knuckle.free_length);
   const double inside =
-      std::max({part.arm.thread_depth, part.knuckle.thread_depth, part.arm.end.thread_engagement,
-                part.knuckle.end.thread_engagement});
+      std::max({part.arm.thread_depth, part.knuckle.thread_depth, part.arm.size.thread_engagement,
+                part.knuckle.size.thread_engagement});
   for (const double scale : {1.0, 0.5, 0.2}) {
     const bool high_enough = part.tube.outside_diameter * scale <= 26.0;
     if (high_enough && (free + inside) * scale + 45.0 <= half_space) return scale;
@@ -195,7 +195,7 @@ bool draw_side_view(const DragLinkPart& part, const CutItem& item, const ViewSpa
            LineRole::centre);
 
   const double largest_thread =
-      std::max(part.arm.end.thread.diameter, part.knuckle.end.thread.diameter) * scale;
+      std::max(part.arm.size.thread.diameter, part.knuckle.size.thread.diameter) * scale;
   const double above = std::max(tube_half, 2.45 * largest_thread) + 8.0;
   const double below = std::max(tube_half, 2.45 * largest_thread) + 9.0;
   sheet.dimensions.push_back({{arm.ball_x, space.axis_y},
@@ -212,12 +212,12 @@ bool draw_side_view(const DragLinkPart& part, const CutItem& item, const ViewSpa
   // Over the tube, where no dimension runs.
   const double leader_y = space.axis_y - tube_half - 5.0;
   const auto thread_leader = [&](const EndOnPaper& end, bool words_left) {
-    const double tip = end.x(end.part->free_length + 0.5 * end.part->end.thread_engagement);
-    const double edge = space.axis_y - 0.5 * end.part->end.thread.diameter * scale;
+    const double tip = end.x(end.part->free_length + 0.5 * end.part->size.thread_engagement);
+    const double edge = space.axis_y - 0.5 * end.part->size.thread.diameter * scale;
     sheet.leaders.push_back({{tip, edge},
                              {tip + end.way * 4.0, leader_y},
-                             designation(end.part->end.thread) + ", lock nut " +
-                                 fmt::format("{:g}", end.part->end.lock_nut_thickness),
+                             designation(end.part->size.thread) + ", lock nut " +
+                                 fmt::format("{:g}", end.part->size.lock_nut_thickness),
                              words_left});
   };
   thread_leader(arm, false);

@@ -40,20 +40,35 @@ void add_drag_link(const Mechanism& mechanism, const CheckResults& results, CutL
     return;
   }
   add(relay_link_items(mechanism), list.items);
-  list.drag_link = drag_link_part(mechanism, *results.link, results.locks);
-  list.items.push_back(drag_link_item(*list.drag_link));
-  if (results.locks) add(stop_items(*results.locks), list.items);
-  list.items.push_back(mock_up_item(mock_up_link(*list.drag_link)));
+  const std::optional<LockResult> locks =
+      results.as_ordered ? results.as_ordered->locks : std::nullopt;
+  DragLinkPart part = drag_link_part(mechanism, *results.link, locks);
+  if (results.as_ordered) part.clocking = wrapped(results.as_ordered->stud_clocking);
+  list.items.push_back(drag_link_item(part));
+  if (locks) add(stop_items(*locks), list.items);
+  if (!part.sized) {
+    list.waiting.emplace_back(
+        "The drag link's tube, its drawing and its mock-up: give shank length, thread, engagement "
+        "and lock nut of both ends (drag_link.arm_end, drag_link.knuckle_end) and the tube "
+        "(drag_link.tube)");
+    return;
+  }
+  list.items.push_back(mock_up_item(mock_up_link(part)));
+  list.drag_link = std::move(part);
 }
 
 }  // namespace
 
-CutList make_cut_list(const Mechanism& mechanism, const CheckResults& results) {
+CutList make_cut_list(const Mechanism& mechanism, const CheckResults& results,
+                      const std::vector<Finding>& findings) {
   CutList list;
   list.project = mechanism.project.name;
   if (mechanism.project.sheet) list.projection = mechanism.project.sheet->projection;
   add_shaft_line(mechanism, results, list);
   add_drag_link(mechanism, results, list);
+  for (const Finding& finding : findings) {
+    if (finding.verdict == Verdict::past) list.past.push_back({finding.name, finding.sentence});
+  }
   list.cautions = caution_sentences();
   for (const std::string& phrase : not_checked()) list.not_checked.push_back(capitalised(phrase));
   return list;

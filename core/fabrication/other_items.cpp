@@ -127,16 +127,19 @@ std::optional<CutItem> stop_item(const LockSide& lock) {
   item.dimensions.push_back(with_note(number("degrees_per_mm", "steer angle for each mm of bolt",
                                              lock.stop->degrees_per_mm, Unit::degree_per_mm, 2),
                                       "at contact"));
-  if (lock.wanted)
+  if (lock.wanted) {
     add_setting(*lock.wanted, "bolt_for_wanted_steer", "bolt length change for the wanted steer",
                 item);
-  else
-    item.dimensions.push_back(in_words("bolt_for_wanted_steer",
-                                       "bolt length change for the wanted steer",
-                                       "no steer angle wanted is given"));
-  if (lock.before_others)
+    if (lock.before_others && lock.wanted->screw_out < lock.before_others->screw_out)
+      item.cautions.push_back(
+          fmt::format("So set, something else ends the lock before the stop: at least {:.1f} mm "
+                      "further out, or "
+                      "a smaller steer angle.",
+                      lock.before_others->screw_out - lock.wanted->screw_out));
+  } else if (lock.before_others) {
     add_setting(*lock.before_others, "bolt_before_others",
                 "bolt length change to act just before all else", item);
+  }
   item.notes.emplace_back(
       "The axle stop has to act before box, ball studs and tyres. Lock nut on every stop bolt.");
   if (lock.stop->degrees_per_mm != 0.0 && !lock.stop->inside_pad)

@@ -54,8 +54,8 @@ Result<std::vector<fs::path>> write_cut_list(const CutList& list, const fs::path
   std::vector<std::pair<std::string, std::string>> files = {{"cut-list.txt", cut_list_text(list)},
                                                             {"cut-list.csv", cut_list_csv(list)}};
   if (list.drag_link)
-    files.emplace_back("drag-link.svg",
-                       svg(drag_link_sheet(*list.drag_link, list.project, list.projection)));
+    files.emplace_back("drag-link.svg", svg(drag_link_sheet(*list.drag_link, list.project,
+                                                            list.projection, list.past.size())));
   std::vector<fs::path> written;
   Problems problems;
   for (const auto& [name, content] : files) {

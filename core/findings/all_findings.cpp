@@ -1,6 +1,9 @@
 #include "core/findings/all_findings.h"
 
 #include <algorithm>
+#include <cmath>
+#include <memory>
+#include <utility>
 
 #include "core/findings/builders.h"
 #include "core/findings/limits.h"
@@ -21,6 +24,22 @@ LockSettings lock_settings(const Project& project) {
   LockSettings settings;
   settings.margin_before_others = limit.least_inner.value_or(limit.least.value_or(0.0));
   return settings;
+}
+
+// Stops and swings that a shop is told must be those of the link that it is told to make.
+std::optional<AsOrdered> as_ordered(const Mechanism& mechanism, const CheckResults& results) {
+  constexpr double kAlike = 1e-6;  // mm
+  if (!results.link || !mechanism.steering) return std::nullopt;
+  if (std::abs(results.link->centring_length - results.link->real_length) < kAlike) {
+    return AsOrdered{mechanism.steering->stud_clocking, results.locks};
+  }
+  Project project = mechanism.project;
+  DragLinkStation link = *project.drag_link;
+  link.given_length = results.link->centring_length;
+  project.drag_link = std::make_shared<const DragLinkStation>(std::move(link));
+  const Result<Mechanism> ordered = compile(project);
+  if (!ordered || !ordered->steering) return std::nullopt;
+  return AsOrdered{ordered->steering->stud_clocking, check_locks(*ordered, lock_settings(project))};
 }
 
 int rank(Verdict verdict) {
@@ -44,6 +63,7 @@ CheckResults run_checks(const Mechanism& mechanism) {
   results.direction = check_direction(mechanism);
   results.link = check_link(mechanism);
   results.locks = check_locks(mechanism, lock_settings(mechanism.project));
+  results.as_ordered = as_ordered(mechanism, results);
   results.bump = check_bump(mechanism, BumpSettings{});
   if (mechanism.shaft_line) {
     results.shaft = shaft_check(*mechanism.shaft_line, column_torque(mechanism.project));

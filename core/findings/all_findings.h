@@ -16,11 +16,18 @@
 
 namespace tackbench {
 
+// The truck once it has the drag link that centres its box, which is the one to order.
+struct AsOrdered {
+  double stud_clocking = 0.0;  // about that link, arm housing to knuckle housing, rad
+  std::optional<LockResult> locks;
+};
+
 // The checks' results, kept so that the cut list and tables need not run them again.
 struct CheckResults {
   std::optional<DirectionResult> direction;
   std::optional<LinkResult> link;
   std::optional<LockResult> locks;
+  std::optional<AsOrdered> as_ordered;  // empty when the link to order cannot be fitted
   std::optional<BumpResult> bump;
   std::optional<ShaftCheck> shaft;  // empty without a shaft line
   std::optional<WanderingShaft> wandering;

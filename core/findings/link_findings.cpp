@@ -120,20 +120,24 @@ Finding length(const Mechanism& mechanism, const LinkResult& result) {
 Finding engagement(const Mechanism& mechanism, const LinkEnd& end, const char* end_name,
                    const std::string& end_word) {
   const ShownFor show(mechanism.project);
-  const double share =
-      end.thread.diameter > 0.0 ? end.thread_engagement / end.thread.diameter : std::nan("");
-  Finding finding = judged(std::string("link.thread_engagement.") + end_name, Station::drag_link,
+  const std::string name = std::string("link.thread_engagement.") + end_name;
+  if (!end.thread || !end.thread_engagement)
+    return not_yet(name, Station::drag_link, say("not_judged.no_thread", {{"end", end_word}}));
+  const double engaged = *end.thread_engagement;
+  const double diameter = end.thread->diameter;
+  const double share = diameter > 0.0 ? engaged / diameter : std::nan("");
+  Finding finding = judged(name, Station::drag_link,
                            {quantity("engagement_diameters", share, Unit::number),
-                            quantity("thread_engagement", end.thread_engagement, Unit::millimetre),
-                            quantity("thread_diameter", end.thread.diameter, Unit::millimetre)},
+                            quantity("thread_engagement", engaged, Unit::millimetre),
+                            quantity("thread_diameter", diameter, Unit::millimetre)},
                            limit_for(mechanism.project, "link.thread_engagement"), show.lengths());
   finding.sentence = say("link.thread_engagement", {{"end", end_word},
-                                                    {"engagement", show.mm(end.thread_engagement)},
+                                                    {"engagement", show.mm(engaged)},
                                                     {"diameters", show.text(share, Unit::number)}});
   finding.trace.formula = "engagement / thread diameter";
   finding.trace.source = say("source.engagement");
-  finding.trace.inputs = {quantity("thread_engagement", end.thread_engagement, Unit::millimetre),
-                          quantity("thread_diameter", end.thread.diameter, Unit::millimetre)};
+  finding.trace.inputs = {quantity("thread_engagement", engaged, Unit::millimetre),
+                          quantity("thread_diameter", diameter, Unit::millimetre)};
   finding.trace.steps = {step("divide", "engagement / diameter",
                               {quantity("engagement_diameters", share, Unit::number)})};
   return finding;

@@ -5,13 +5,14 @@ namespace tackbench {
 
 void visit_fields(FieldVisitor& v, LinkEnd& r) {
   v.choice(label("kind", "kind of link end"), r.kind);
-  v.number(
+  v.optional_number(
       mm("shank_length_mm", 5, 400, "shank length", "ball centre to the end of the threaded shank"),
       r.shank_length);
-  v.group(label("thread", "thread in the tube"), r.thread);
-  v.number(mm("thread_engagement_mm", 1, 300, "thread engagement", "shank inside the tube as made"),
-           r.thread_engagement);
-  v.number(mm("lock_nut_thickness_mm", 0, 50, "lock-nut thickness"), r.lock_nut_thickness);
+  v.optional_group(label("thread", "thread in the tube"), r.thread);
+  v.optional_number(
+      mm("thread_engagement_mm", 1, 300, "thread engagement", "shank inside the tube as made"),
+      r.thread_engagement);
+  v.optional_number(mm("lock_nut_thickness_mm", 0, 50, "lock-nut thickness"), r.lock_nut_thickness);
   v.optional_number(deg("swing_limit_deg", 0.1, 90, "swing limit",
                         "stud from its housing's axis, from the maker's sheet"),
                     r.swing_limit);
@@ -28,8 +29,8 @@ void visit_fields(FieldVisitor& v, LinkEnd& r) {
 }
 
 void visit_fields(FieldVisitor& v, LinkTube& r) {
-  v.number(mm("outside_diameter_mm", 10, 120, "outside diameter"), r.outside_diameter);
-  v.number(mm("wall_mm", 1, 20, "wall thickness"), r.wall);
+  v.number(required(mm("outside_diameter_mm", 10, 120, "outside diameter")), r.outside_diameter);
+  v.number(required(mm("wall_mm", 1, 20, "wall thickness")), r.wall);
   v.optional_number(number_field(Unit::megapascal, "yield_mpa", 50, 2000, "yield strength",
                                  "from the certificate"),
                     r.yield);
@@ -60,7 +61,7 @@ void visit_fields(FieldVisitor& v, DragLinkStation& r) {
                         "the link from arm to knuckle, right-handed; without it both studs are "
                         "centred straight ahead"),
                     r.stud_clocking);
-  v.group(label("tube", "tube"), r.tube);
+  v.optional_group(label("tube", "tube"), r.tube);
   v.number(mm("bend_offset_mm", 0, 500, "offset of the bend",
               "of the tube's middle from the line of the balls"),
            r.bend_offset);

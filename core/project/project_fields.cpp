@@ -22,9 +22,9 @@ void visit_fields(FieldVisitor& v, Project& r) {
 }
 
 void visit_fields(FieldVisitor& v, Thread& r) {
-  v.number(mm("diameter_mm", 3, 100, "thread diameter", "major diameter"), r.diameter);
-  v.number(mm("pitch_mm", 0.25, 6, "thread pitch"), r.pitch);
-  v.choice(label("hand", "hand of the thread"), r.hand);
+  v.number(required(mm("diameter_mm", 3, 100, "thread diameter", "major diameter")), r.diameter);
+  v.number(required(mm("pitch_mm", 0.25, 6, "thread pitch")), r.pitch);
+  v.choice(required(label("hand", "hand of the thread")), r.hand);
   v.unknown_members(r.unknown);
 }
 

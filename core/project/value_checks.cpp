@@ -163,17 +163,17 @@ void check_steering_box(const SteeringBoxStation& box, Problems& problems) {
 }
 
 void check_drag_link(const DragLinkStation& link, Problems& problems) {
-  if (2.0 * link.tube.wall >= link.tube.outside_diameter) {
+  if (link.tube && 2.0 * link.tube->wall >= link.tube->outside_diameter) {
     report(problems, "drag_link.tube.wall_mm",
            fmt::format("{} leaves no bore in a tube of {} outside diameter",
-                       number_text(link.tube.wall), number_text(link.tube.outside_diameter)),
+                       number_text(link.tube->wall), number_text(link.tube->outside_diameter)),
            "give less than half the outside diameter");
   }
   const auto check_end = [&](const LinkEnd& end, const std::string& place) {
-    if (end.thread_engagement > end.shank_length) {
+    if (end.thread_engagement && end.shank_length && *end.thread_engagement > *end.shank_length) {
       report(problems, place + ".thread_engagement_mm",
-             fmt::format("{} is more than the shank length {}", number_text(end.thread_engagement),
-                         number_text(end.shank_length)),
+             fmt::format("{} is more than the shank length {}", number_text(*end.thread_engagement),
+                         number_text(*end.shank_length)),
              "give at most the shank length");
     }
   };

@@ -22,32 +22,34 @@ TEST(DragLinkPart, TubeIsWhatTheShanksLeave) {
   EXPECT_NEAR(part.arm.free_length, 54.0, 1e-12);
   EXPECT_NEAR(part.knuckle.free_length, 40.0, 1e-12);
   EXPECT_NEAR(part.tube_length, 706.0, 1e-12);
-  EXPECT_NEAR(part.tube_length + part.arm.end.shank_length + part.knuckle.end.shank_length -
-                  part.arm.end.thread_engagement - part.knuckle.end.thread_engagement,
+  EXPECT_NEAR(part.tube_length + part.arm.size.shank_length + part.knuckle.size.shank_length -
+                  part.arm.size.thread_engagement - part.knuckle.size.thread_engagement,
               part.ball_to_ball, 1e-9);
 }
 
 // By hand: 36 - 24 = 12 and 40 - 24 = 16 can come out; turning the tube 12/1.5 = 8 turns uses up
-// the arm end, and 8 turns x 3 mm = 24 longer. Inward 54 - 12 = 42 and 40 - 10 = 30: 20 turns, 60.
+// the arm end, and 8 turns x 3 mm = 24 longer. Inward the nuts would leave 54 - 12 = 42 and 40 - 10
+// = 30, but each end is tapped only 7.5 deeper than it is engaged: 5 turns, 15.
 TEST(DragLinkPart, AdjustmentByOppositeHands) {
   const DragLinkPart part = example_part();
   EXPECT_TRUE(part.opposite_hands);
   EXPECT_NEAR(length_per_tube_turn(part), 3.0, 1e-12);
   EXPECT_NEAR(part.longer, 24.0, 1e-12);
-  EXPECT_NEAR(part.shorter, 60.0, 1e-12);
+  EXPECT_NEAR(part.shorter, 15.0, 1e-12);
   // Thread depth: 36 engaged + half of 15 + two pitches.
   EXPECT_NEAR(part.arm.thread_depth, 46.5, 1e-12);
 }
 
-// Same hands: each end is set by itself, so what both can give adds up: 12 + 16 and 42 + 30.
+// Same hands: each end is set by itself, so what both can give adds up: 12 + 16, and 15 of tapped
+// depth at either end.
 TEST(DragLinkPart, AdjustmentBySameHands) {
   DragLinkStation station = example_station();
-  station.knuckle_end.thread.hand = ThreadHand::right;
+  station.knuckle_end.thread->hand = ThreadHand::right;
   const DragLinkPart part = example_part(station);
   EXPECT_FALSE(part.opposite_hands);
   EXPECT_NEAR(length_per_tube_turn(part), 0.0, 1e-12);
   EXPECT_NEAR(part.longer, 28.0, 1e-12);
-  EXPECT_NEAR(part.shorter, 72.0, 1e-12);
+  EXPECT_NEAR(part.shorter, 30.0, 1e-12);
   const CutItem item = drag_link_item(part);
   EXPECT_THAT(dimension(item, "length_per_turn")->note, HasSubstr("take one stud off"));
 }
@@ -69,7 +71,7 @@ TEST(DragLinkPart, BoreAgainstThread) {
   EXPECT_TRUE(example_part().arm.bore_carries_thread);
   EXPECT_TRUE(drag_link_item(example_part()).cautions.empty());
   DragLinkStation station = example_station();
-  station.tube.wall = 5.0;
+  station.tube->wall = 5.0;
   const CutItem item = drag_link_item(example_part(station));
   EXPECT_TRUE(cautioned(item, "bore of 28.0 mm is larger than the core of M24x1.5 (22.38"));
   EXPECT_TRUE(cautioned(item, "never a welded bung"));
@@ -81,8 +83,8 @@ TEST(DragLinkPart, WallOutsideTheThread) {
   EXPECT_NEAR(example_part().arm.wall_outside, 7.0, 1e-12);
   EXPECT_NEAR(example_part().arm.area_outside, 681.73, 0.01);
   DragLinkStation station = example_station();
-  station.tube.outside_diameter = 28.0;
-  station.tube.wall = 3.0;
+  station.tube->outside_diameter = 28.0;
+  station.tube->wall = 3.0;
   const DragLinkPart part = example_part(station);
   EXPECT_NEAR(part.arm.area_outside, 163.36, 0.01);
   EXPECT_TRUE(cautioned(drag_link_item(part), "Thin wall at the arm end: 2.0 mm"));

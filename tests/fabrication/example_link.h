@@ -13,14 +13,14 @@ namespace tackbench {
 inline DragLinkStation example_station() {
   DragLinkStation station;
   station.arm_end.shank_length = 90.0;
-  station.arm_end.thread = {24.0, 1.5, ThreadHand::right};
+  station.arm_end.thread = Thread{24.0, 1.5, ThreadHand::right};
   station.arm_end.thread_engagement = 36.0;
   station.arm_end.lock_nut_thickness = 12.0;
   station.knuckle_end.shank_length = 80.0;
-  station.knuckle_end.thread = {24.0, 1.5, ThreadHand::left};
+  station.knuckle_end.thread = Thread{24.0, 1.5, ThreadHand::left};
   station.knuckle_end.thread_engagement = 40.0;
   station.knuckle_end.lock_nut_thickness = 10.0;
-  station.tube = {38.0, 8.0, 355.0, {}};
+  station.tube = LinkTube{38.0, 8.0, 355.0, {}};
   station.adjustment = 15.0;
   station.tolerance = 0.5;
   station.forces.assist_limit = 12000.0;

@@ -37,7 +37,7 @@ TEST(MockUpLink, HolesKeepTheirDistance) {
   EXPECT_NEAR(mock_up.hole_distance, 77.31, 0.01);
   EXPECT_TRUE(mock_up.spacing_kept);
   DragLinkStation station = example_station();
-  station.tube.outside_diameter = 20.0;
+  station.tube->outside_diameter = 20.0;
   const MockUpLink small = mock_up_link(example_part(station));
   EXPECT_NEAR(small.hole_distance, 46.71, 0.01);
   EXPECT_FALSE(small.spacing_kept);

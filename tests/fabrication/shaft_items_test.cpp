@@ -133,9 +133,16 @@ TEST(StopItems, BoltForWantedSteerAndBeforeAllElse) {
   EXPECT_EQ(items[0].name, "stop.left");
   EXPECT_EQ(value_text(*dimension(items[0], "bolt_for_wanted_steer")), "-3.2");
   EXPECT_THAT(dimension(items[0], "bolt_for_wanted_steer")->note, HasSubstr("screw in for 36.0"));
-  EXPECT_EQ(value_text(*dimension(items[0], "bolt_before_others")), "4.0");
-  EXPECT_THAT(dimension(items[0], "bolt_before_others")->note, HasSubstr("MORE THAN THE BOLT"));
+  // One instruction, not two: set for 36 degrees the stop would come too late by 4.0 + 3.2.
+  EXPECT_EQ(dimension(items[0], "bolt_before_others"), nullptr);
+  ASSERT_EQ(items[0].cautions.size(), 1U);
+  EXPECT_THAT(items[0].cautions[0], HasSubstr("at least 7.2 mm further out"));
   EXPECT_EQ(value_text(*dimension(items[0], "degrees_per_mm")), "0.55");
+
+  locks.left.wanted.reset();
+  const std::vector<CutItem> unasked = stop_items(locks);
+  EXPECT_EQ(value_text(*dimension(unasked[0], "bolt_before_others")), "4.0");
+  EXPECT_THAT(dimension(unasked[0], "bolt_before_others")->note, HasSubstr("MORE THAN THE BOLT"));
 }
 
 }  // namespace

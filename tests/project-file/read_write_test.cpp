@@ -28,7 +28,7 @@ TEST(ReadProject, TakesValuesInTheirInsideUnits) {
   EXPECT_DOUBLE_EQ(project.shaft_line->shafts[0].fork_offset, 12.5 * kPi / 180.0);
   EXPECT_EQ(project.shaft_line->joints[0].rides_on, RidesOn::cab);
   EXPECT_EQ(project.steering_box->left_turns_arm, TurnSense::clockwise);
-  EXPECT_EQ(project.drag_link->arm_end.thread.hand, ThreadHand::left);
+  EXPECT_EQ(project.drag_link->arm_end.thread->hand, ThreadHand::left);
   EXPECT_EQ(project.front_axle->road.body_corners.size(), 2U);
   EXPECT_EQ(project.front_axle->road.rear_track, std::nullopt);
 }

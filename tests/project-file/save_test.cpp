@@ -68,7 +68,7 @@ TEST(SaveProject, RefusesWhatCouldNotBeOpenedAgain) {
   write_content(file, "old");
   Project project = small_project();
   auto link = std::make_shared<DragLinkStation>(*project.drag_link);
-  link->tube.wall = -3.0;
+  link->tube->wall = -3.0;
   project.drag_link = link;
   const auto saved = save_project(project, file);
   ASSERT_FALSE(saved.ok());

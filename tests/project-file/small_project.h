@@ -39,7 +39,7 @@ inline std::string small_project_text() {
   "drag_link": {
     "knuckle_ball_mm": [20, 620, -160],
     "tube": {"outside_diameter_mm": 35, "wall_mm": 5},
-    "arm_end": {"stud_axis": [0, 3, 4], "thread": {"hand": "left"}}
+    "arm_end": {"stud_axis": [0, 3, 4], "thread": {"diameter_mm": 20, "pitch_mm": 1.5, "hand": "left"}}
   },
   "front_axle": {
     "left_knuckle": {

@@ -11,6 +11,7 @@ Project sample() {
   Project project;
   auto link = std::make_shared<DragLinkStation>();
   link->given_length = 812.5;
+  link->tube.emplace();
   project.drag_link = link;
   auto line = std::make_shared<ShaftLineStation>();
   line->supports.resize(2);
@@ -54,8 +55,8 @@ TEST(WithField, SetsNumbersInTheUnitOfTheMember) {
 TEST(WithField, ChangesItsStationOnly) {
   const Project before = sample();
   const Project after = with(before, "drag_link.tube.wall_mm", "6");
-  EXPECT_EQ(before.drag_link->tube.wall, 5.0);
-  EXPECT_EQ(after.drag_link->tube.wall, 6.0);
+  EXPECT_EQ(before.drag_link->tube->wall, 5.0);
+  EXPECT_EQ(after.drag_link->tube->wall, 6.0);
   EXPECT_EQ(after.shaft_line, before.shaft_line);
   EXPECT_EQ(after.front_axle, before.front_axle);
 }

@@ -83,8 +83,8 @@ TEST(SharedByThreads, FindingsAndCutListOfOneMechanism) {
   ASSERT_TRUE(mechanism);
   expect_same_in_threads([&mechanism] {
     const CheckResults results = run_checks(*mechanism);
-    return findings_json(all_findings(*mechanism, results)) +
-           cut_list_text(make_cut_list(*mechanism, results));
+    const std::vector<Finding> findings = all_findings(*mechanism, results);
+    return findings_json(findings) + cut_list_text(make_cut_list(*mechanism, results, findings));
   });
 }
 

@@ -50,7 +50,7 @@ Worst tyre_on_link(const Sample& from, double bump, double wanted) {
   double end = 0.0;
   for (const LockEvent& event : lock.events)
     if (event.kind == LockEventKind::box_end) end = event.hand_wheel;
-  const double radius = 0.5 * from.project.drag_link->tube.outside_diameter;
+  const double radius = 0.5 * from.project.drag_link->tube->outside_diameter;
   for (int i = 0; i <= 400; ++i) {
     Controls controls;
     controls.hand_wheel = end * i / 400.0;

@@ -54,7 +54,7 @@ inline Sample sample(const std::string& name) {
   Sample made{*project, *mechanism, {}, {}, {}};
   made.results = run_checks(made.mechanism);
   made.findings = all_findings(made.mechanism, made.results);
-  made.cut_list = make_cut_list(made.mechanism, made.results);
+  made.cut_list = make_cut_list(made.mechanism, made.results, made.findings);
   return made;
 }
 

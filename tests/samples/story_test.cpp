@@ -21,6 +21,40 @@ TEST(TenderAsFirstTacked, ShowsItsPlantedFaultsAndNoOthers) {
                                    "pedal.brake.full_stroke", "pedal.brake.floor_gap"));
 }
 
+// Stops are set for the link that the list orders, not for the one that is there: fitted, the list
+// of the truck with that link says the same.
+TEST(TenderAsFirstTacked, StopsAndSwingsAreThoseOfTheLinkToOrder) {
+  const Sample first = sample("tender-as-first-tacked");
+  Project project = first.project;
+  auto link = std::make_shared<DragLinkStation>(*project.drag_link);
+  link->given_length = first.results.link->centring_length;
+  project.drag_link = link;
+  const Mechanism fitted = compile(project).value();
+  const CheckResults results = run_checks(fitted);
+  const CutList after = make_cut_list(fitted, results, all_findings(fitted, results));
+  for (const CutItem& now : after.items) {
+    if (now.name != "stop.left" && now.name != "stop.right") continue;
+    const CutItem* told = first.item(now.name);
+    ASSERT_NE(told, nullptr);
+    const CutDimension* setting = dimension(now, "bolt_before_others");
+    const CutDimension* told_setting = dimension(*told, "bolt_before_others");
+    ASSERT_NE(setting, nullptr);
+    ASSERT_NE(told_setting, nullptr);
+    EXPECT_NEAR(*told_setting->value, *setting->value, 1e-6);
+    // The old link's setting was another by millimetres.
+    const LockSide& old =
+        now.name == "stop.left" ? first.results.locks->left : first.results.locks->right;
+    EXPECT_GT(std::abs(old.before_others->screw_out - *setting->value), 1.0);
+  }
+  EXPECT_NEAR(*first.cut_list.drag_link->arm.swing_needed, results.locks->swing_used_arm_end, 1e-9);
+}
+
+TEST(TenderAsFirstTacked, ItsCutListSaysFirstWhatIsPast) {
+  const Sample first = sample("tender-as-first-tacked");
+  EXPECT_EQ(first.cut_list.past.size(), first.named(Verdict::past).size());
+  EXPECT_THAT(sample("tender-sorted").cut_list.past, IsEmpty());
+}
+
 TEST(TenderAsFirstTacked, JointsBendAsTold) {
   const Sample first = sample("tender-as-first-tacked");
   ASSERT_TRUE(first.results.shaft);
