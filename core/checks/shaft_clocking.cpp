@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "core/basics/units.h"
 
@@ -54,7 +55,7 @@ class RippleOfOffsets {
           span.shaft < 0 ? span.fork_offset : offsets[static_cast<std::size_t>(span.shaft)];
       links[i] = to_next_[i] + pin_angle(offset);
     }
-    std::array<double, kSamples> rates;
+    std::array<double, kSamples> rates{};
     double variance = 0.0;
     for (std::size_t i = 0; i < rates.size(); ++i) {
       rates[i] = rate(starts_[i], links);
@@ -133,7 +134,7 @@ double change(const Offsets& a, const Offsets& b) {
 // drawing.
 class Best {
  public:
-  explicit Best(const Offsets& drawn) : drawn_(drawn) {}
+  explicit Best(Offsets drawn) : drawn_(std::move(drawn)) {}
   void offer(const Offsets& offsets, double ripple) {
     constexpr double kAsGood = 2e-4;
     const double turn = change(offsets, drawn_);
@@ -178,6 +179,7 @@ Offsets least_ripple(const RippleOfOffsets& unevenness, const std::vector<std::s
   const auto ripple = [&](const Offsets& at) { return unevenness(at).ripple; };
 
   std::vector<double> grid;
+  grid.reserve(kGrid);
   for (int i = 0; i < kGrid; ++i) grid.push_back(-0.5 * kPi + kPi * i / kGrid);
   std::vector<std::pair<double, Offsets>> seeds;
   Offsets offsets = drawn;
@@ -212,6 +214,7 @@ ClockingBy clocked_by(const ShaftSection& section) {
 std::vector<double> tooth_offsets(int teeth) {
   std::vector<double> offsets;
   const int different = teeth % 2 == 0 ? teeth / 2 : teeth;
+  offsets.reserve(static_cast<std::size_t>(different));
   for (int i = 0; i < different; ++i) {
     offsets.push_back(fork_wrapped(kRadiansPerTurn * i / teeth));
   }

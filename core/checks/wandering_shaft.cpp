@@ -55,7 +55,7 @@ WanderingWay way_from(const ShaftLine& line, const ShaftBodies& bodies,
   const auto crosses = static_cast<Eigen::Index>(line.crosses.size());
   if (way.most_at_cross >= static_cast<int>(crosses)) way.most_at_cross = -1;
   for (Eigen::Index i = 0; i < crosses; ++i) {
-    way.cross_shift_mm.push_back(moved.segment<3>(3 * i));
+    way.cross_shift_mm.emplace_back(moved.segment<3>(3 * i));
   }
   way.hand_wheel_shift_mm = moved.segment<3>(3 * crosses);
   std::set<int> shafts;
@@ -257,7 +257,7 @@ void try_rod_ends(const ShaftLine& line, const ShaftBodies& bodies, const Eigen:
   };
   result.rod_ends_wanted = -1;
   for (int count = 1; count <= kMost; ++count) {
-    if (2 * count >= ways && hold(hold, 0, count)) {
+    if (2L * count >= ways && hold(hold, 0, count)) {
       result.rod_ends_wanted = count;
       return;
     }

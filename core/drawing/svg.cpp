@@ -80,7 +80,7 @@ void put_text(const SheetText& text, std::string& out) {
   const char* anchor = text.anchor == TextAnchor::start    ? "start"
                        : text.anchor == TextAnchor::middle ? "middle"
                                                            : "end";
-  out += fmt::format("<text x=\"{:.3f}\" y=\"{:.3f}\" font-size=\"{:.3f}\" text-anchor=\"{}\"",
+  out += fmt::format(R"(<text x="{:.3f}" y="{:.3f}" font-size="{:.3f}" text-anchor="{}")",
                      text.at.x, text.at.y, text.height / kCapitalsPerSize, anchor);
   if (text.bold) out += " font-weight=\"bold\"";
   if (text.turn_deg != 0.0)
@@ -201,7 +201,7 @@ std::string svg(const Sheet& sheet) {
   out += fmt::format("<rect x=\"0\" y=\"0\" width=\"{:g}\" height=\"{:g}\" fill=\"#ffffff\"/>\n",
                      sheet.width, sheet.height);
   for (const SheetLine& line : sheet.lines) {
-    out += fmt::format("<{} class=\"{}\" points=\"", line.closed ? "polygon" : "polyline",
+    out += fmt::format(R"(<{} class="{}" points=")", line.closed ? "polygon" : "polyline",
                        class_of(line.role));
     for (std::size_t i = 0; i < line.through.size(); ++i)
       out += fmt::format("{}{:.3f},{:.3f}", i > 0 ? " " : "", line.through[i].x, line.through[i].y);

@@ -13,6 +13,7 @@ std::vector<Quantity> parts_of(const std::string& name, const Vec3& vector, Unit
   const std::string words = say("quantity." + name);
   std::vector<Quantity> numbers;
   const char* parts[] = {"x", "y", "z"};
+  numbers.reserve(3);
   for (int i = 0; i < 3; ++i)
     numbers.push_back({name + "_" + parts[i], vector[i], unit, words + ", " + parts[i]});
   return numbers;

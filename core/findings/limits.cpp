@@ -187,7 +187,7 @@ std::string standing_words(Standing standing) {
 }
 
 std::string source_words(const Limit& limit) {
-  const std::string standing = standing_words(limit.standing);
+  std::string standing = standing_words(limit.standing);
   constexpr std::string_view kArticle = "the ";
   std::string_view source = limit.source;
   if (source.empty()) return standing;
