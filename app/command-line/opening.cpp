@@ -7,11 +7,18 @@
 #include "core/findings/limits.h"
 #include "core/project-file/project_file.h"
 #include "core/project/field_path.h"
+#include "core/project/unknown_members.h"
 #include "core/project/value_checks.h"
 
 namespace tackbench::command_line {
 
 namespace {
+
+std::string trimmed(const std::string& text) {
+  const std::size_t first = text.find_first_not_of(' ');
+  if (first == std::string::npos) return "";
+  return text.substr(first, text.find_last_not_of(' ') - first + 1);
+}
 
 // "--set drag_link.given_length_mm=812" as its two halves.
 Result<Project> with_set(const Project& project, const std::string& set) {
@@ -20,7 +27,7 @@ Result<Project> with_set(const Project& project, const std::string& set) {
     return Problem{"--set", "", "\"" + set + "\" has no path=value",
                    "write for example --set drag_link.given_length_mm=812"};
   }
-  return with_field(project, set.substr(0, sign), set.substr(sign + 1));
+  return with_field(project, trimmed(set.substr(0, sign)), trimmed(set.substr(sign + 1)));
 }
 
 Problems from_set(Problems problems) {
@@ -58,6 +65,11 @@ Result<Project> open_project(const Opening& opening) {
 Result<Mechanism> open_mechanism(const Opening& opening) {
   const Result<Project> project = open_project(opening);
   if (!project) return project.problems();
+  for (const std::string& place : unknown_member_places(*project)) {
+    std::fputs(
+        ("note: " + place + ": not a member that this version knows; kept, not used\n").c_str(),
+        stderr);
+  }
   Result<Mechanism> mechanism = compile(*project);
   if (!mechanism) return in_file(mechanism.problems(), opening.file.string());
   return mechanism;

@@ -18,7 +18,7 @@ template <class Row>
 struct Column {
   std::string member;
   std::string head;
-  Unit unit;
+  Unit unit = Unit::number;
   std::function<std::optional<double>(const Row&)> value;  // inside unit
 };
 
@@ -86,7 +86,7 @@ std::vector<Column<BumpRow>> bump_columns(BumpMotion motion) {
   const std::string at = motion == BumpMotion::heave  ? "heave"
                          : motion == BumpMotion::roll ? "roll"
                                                       : "wind_up";
-  const auto solved = [](std::function<double(Row)> value) {
+  const auto solved = [](const std::function<double(Row)>& value) {
     return
         [value](Row row) { return row.solved ? std::optional<double>(value(row)) : std::nullopt; };
   };

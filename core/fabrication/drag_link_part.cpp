@@ -50,7 +50,7 @@ std::optional<LinkForce> from_the_rim(const Mechanism& mechanism,
     return std::nullopt;
   const SteeringBoxStation& box = *mechanism.project.steering_box;
   if (!box.relays.empty() || !(box.arm.length > 0.0)) return std::nullopt;
-  double ratio = box.ratio_table.empty() ? box.ratio : 0.0;
+  double ratio = box.ratio_table.empty() ? box.ratio.value_or(0.0) : 0.0;
   for (const RatioRow& row : box.ratio_table) ratio = std::max(ratio, row.ratio);
   double leverage = 1.0;
   for (const LockRow& row : locks->rows) leverage = std::min(leverage, row.least_leverage);

@@ -32,7 +32,9 @@ std::vector<std::string> lines_within(const std::string& text, double width) {
   std::string word;
   std::string line;
   while (words >> word) {
-    const std::string longer = line.empty() ? word : line + " " + word;
+    std::string longer = line;
+    if (!longer.empty()) longer += ' ';
+    longer += word;
     if (!line.empty() && text_width(longer, kText) > width) {
       lines.push_back(line);
       line = word;

@@ -6,7 +6,7 @@
 namespace tackbench {
 
 // Box, arm and relays. `box` must know which way a left turn moves its arm.
-// Faults: an arm or lever of no length, a relay whose link has no length.
+// Faults: no ratio, an arm or lever of no length, a relay whose link has no length.
 void compile_box_and_relays(const SteeringBoxStation& box, Steering& steering, Problems& problems);
 
 // Knuckles, kingpins and tie rod in the axle frame, whose origin stands at `origin_mm` (chassis).

@@ -19,7 +19,12 @@ void need_lever(const Crank& crank, const std::string& place, Problems& problems
 }  // namespace
 
 void compile_box_and_relays(const SteeringBoxStation& box, Steering& steering, Problems& problems) {
-  steering.box = box.ratio_table.empty() ? BoxRatio(box.ratio) : BoxRatio(box.ratio_table);
+  if (!box.ratio && box.ratio_table.empty()) {
+    problems.push_back({"", "steering_box.ratio", "neither a ratio nor a ratio table is given",
+                        "give turns of the input for one of the output"});
+    return;
+  }
+  steering.box = box.ratio_table.empty() ? BoxRatio(*box.ratio) : BoxRatio(box.ratio_table);
   steering.travel_left = box.travel_left;
   steering.travel_right = box.travel_right;
   steering.assist_cut_left = box.assist_cut_left;

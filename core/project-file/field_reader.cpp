@@ -1,7 +1,10 @@
 #include "core/project-file/field_reader.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
+#include "core/project-file/near_name.h"
 #include "core/project/field_faults.h"
 
 namespace tackbench {
@@ -235,9 +238,17 @@ void FieldReader::list_access(const FieldLabel& field, ListAccess& list) {
 
 void FieldReader::unknown_members(UnknownMembers& members) {
   members.clear();
+  std::vector<std::string_view> absent;
+  for (const std::string_view known : known_) {
+    if (!object_.contains(known)) absent.push_back(known);
+  }
   for (const auto& [key, value] : object_.items()) {
-    if (std::find(known_.begin(), known_.end(), key) == known_.end()) {
-      members.push_back({key, value.dump()});
+    if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
+    members.push_back({key, value.dump()});
+    // Kept for another version's sake, unless it is a slip that would silently leave a default.
+    if (const auto meant = near_name(key, absent)) {
+      faults_.add({"", place_.empty() ? key : place_ + "." + key, "there is no such member",
+                   fmt::format("did you mean {}?", *meant)});
     }
   }
 }

@@ -47,11 +47,11 @@ Result<std::string> sha256_of_file(const fs::path& path) {
   if (!stream || !context || EVP_DigestInit_ex(context.get(), EVP_sha256(), nullptr) != 1) {
     return unreadable;
   }
-  std::array<char, 65536> block;
+  std::array<char, 65536> block{};
   while (stream.read(block.data(), block.size()).gcount() > 0) {
     EVP_DigestUpdate(context.get(), block.data(), static_cast<std::size_t>(stream.gcount()));
   }
-  std::array<unsigned char, EVP_MAX_MD_SIZE> digest;
+  std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
   unsigned int length = 0;
   if (stream.bad() || EVP_DigestFinal_ex(context.get(), digest.data(), &length) != 1) {
     return unreadable;

@@ -46,7 +46,7 @@ constexpr std::array<UpgradeStep, kFormatVersion> kSteps{upgrade_0_to_1};
 }  // namespace
 
 void upgrade_tree(Json& tree, int from_version) {
-  for (std::size_t step = static_cast<std::size_t>(from_version); step < kSteps.size(); ++step) {
+  for (auto step = static_cast<std::size_t>(from_version); step < kSteps.size(); ++step) {
     kSteps[step](tree);
   }
 }

@@ -42,7 +42,7 @@ std::string json_quoted(std::string_view text) {
 
 void append_line_break(std::string& text, int depth) {
   text += '\n';
-  text.append(static_cast<std::size_t>(2 * depth), ' ');
+  text.append(2 * static_cast<std::size_t>(depth), ' ');
 }
 
 void append_json(std::string& text, const Json& node, int depth) {

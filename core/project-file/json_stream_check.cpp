@@ -190,7 +190,7 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
 
 Problems json_stream_faults(std::string_view text) {
   if (text.size() > kMostFileBytes) {
-    return {{"", "", fmt::format("more than {} MB", kMostFileBytes / (1024 * 1024)),
+    return {{"", "", fmt::format("more than {} MB", kMostFileBytes / (std::size_t{1024} * 1024)),
              "give a project file; scans and photographs stay outside it"}};
   }
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {

@@ -63,7 +63,7 @@ Project project_from_tree(const Json& tree, FaultList& faults) {
   return project;
 }
 
-Result<Project> read_project_text(std::string_view text, std::string file_name) {
+Result<Project> read_project_text(std::string_view text, const std::string& file_name) {
   FaultList faults;
   for (const Problem& fault : json_stream_faults(text)) faults.add(fault);
   if (!faults.empty()) return std::move(faults).taken(file_name);

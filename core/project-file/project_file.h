@@ -16,7 +16,7 @@ namespace tackbench {
 inline constexpr int kFormatVersion = 1;
 
 // Refusals before anything is built, so that a hostile file costs neither time nor memory.
-inline constexpr std::size_t kMostFileBytes = 16 * 1024 * 1024;
+inline constexpr std::size_t kMostFileBytes = std::size_t{16} * 1024 * 1024;
 inline constexpr int kMostFileDepth = 64;
 inline constexpr std::size_t kMostFileValues = 300000;
 inline constexpr std::size_t kMostMembersOfOne = 2000;  // of one object, items of one list
@@ -27,7 +27,7 @@ inline constexpr std::size_t kMostListedFaults = 100;
 // Reads, brings older formats up to date and checks the values across fields.
 Result<Project> read_project(const std::filesystem::path& path);
 // The same for a text in memory; `file_name` is what messages call it.
-Result<Project> read_project_text(std::string_view text, std::string file_name = "");
+Result<Project> read_project_text(std::string_view text, const std::string& file_name = "");
 
 // The file's text. Members stand in the order of the table of fields, then unknown ones in the
 // order they were read. Every member is written, also one at its default, so that a later change

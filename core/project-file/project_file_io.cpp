@@ -33,7 +33,7 @@ Result<Project> read_project(const fs::path& path) {
                    "mend that and try again"};
   // One byte beyond the limit is enough to be refused for it.
   std::string text;
-  std::array<char, 65536> block;
+  std::array<char, 65536> block{};
   while (text.size() <= kMostFileBytes && stream.read(block.data(), block.size()).gcount() > 0) {
     text.append(block.data(), static_cast<std::size_t>(stream.gcount()));
   }

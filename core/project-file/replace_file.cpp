@@ -52,7 +52,7 @@ bool write_all(int descriptor, std::string_view text) {
 
 // Permission bits of the file that is replaced, or those that a new file would get.
 mode_t permissions_for(const fs::path& target) {
-  struct stat status;
+  struct stat status {};
   if (::stat(target.c_str(), &status) == 0) return status.st_mode & 07777;
   const mode_t mask = ::umask(0);
   ::umask(mask);

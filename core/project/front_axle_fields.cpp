@@ -24,9 +24,10 @@ void visit_fields(FieldVisitor& v, LockStop& r) {
 void visit_fields(FieldVisitor& v, KnuckleSide& r) {
   v.point(required(place("kingpin_point_mm", "kingpin point", "any point on the kingpin axis")),
           r.kingpin_point);
-  v.number(deg("kingpin_inclination_deg", -30, 30, "kingpin inclination", "top inward positive"),
+  v.number(required(deg("kingpin_inclination_deg", -30, 30, "kingpin inclination",
+                        "top inward positive")),
            r.kingpin_inclination);
-  v.number(deg("caster_deg", -30, 30, "caster", "top rearward positive"), r.caster);
+  v.number(required(deg("caster_deg", -30, 30, "caster", "top rearward positive")), r.caster);
   v.number(deg("camber_deg", -15, 15, "camber", "wheel top outward positive, straight ahead"),
            r.camber);
   v.point(required(place("tie_rod_ball_mm", "tie-rod ball")), r.tie_rod_ball);
@@ -35,12 +36,12 @@ void visit_fields(FieldVisitor& v, KnuckleSide& r) {
 }
 
 void visit_fields(FieldVisitor& v, Tyre& r) {
-  v.number(mm("diameter_mm", 200, 2500, "tyre diameter", "unloaded"), r.diameter);
-  v.number(mm("width_mm", 50, 1000, "tyre width"), r.width);
+  v.number(required(mm("diameter_mm", 200, 2500, "tyre diameter", "unloaded")), r.diameter);
+  v.number(required(mm("width_mm", 50, 1000, "tyre width")), r.width);
   v.number(
       mm("shoulder_radius_mm", 0, 300, "shoulder radius", "rounding between tread and side wall"),
       r.shoulder_radius);
-  v.number(mm("loaded_radius_mm", 80, 1250, "loaded radius", "wheel centre to ground"),
+  v.number(required(mm("loaded_radius_mm", 80, 1250, "loaded radius", "wheel centre to ground")),
            r.loaded_radius);
   v.number(mm("growth_mm", 0, 100, "growth allowance", "flex and growth (common practice 15)"),
            r.growth);
@@ -53,11 +54,11 @@ void visit_fields(FieldVisitor& v, LeafSpring& r) {
   v.point(required(place("seat_mm", "spring seat",
                          "middle of the clamped seat at mid-thickness of the main leaf")),
           r.seat);
-  v.number(mm("fixed_half_mm", 100, 2000, "length of the fixed half",
-              "active: fixed eye to the clamped seat"),
+  v.number(required(mm("fixed_half_mm", 100, 2000, "length of the fixed half",
+                       "active: fixed eye to the clamped seat")),
            r.fixed_half);
-  v.number(mm("shackle_half_mm", 100, 2000, "length of the shackle half",
-              "active: clamped seat to the shackle eye"),
+  v.number(required(mm("shackle_half_mm", 100, 2000, "length of the shackle half",
+                       "active: clamped seat to the shackle eye")),
            r.shackle_half);
   v.number(mm("eye_offset_mm", -100, 100, "eye offset",
               "eye centre above mid-thickness of the main leaf; eye rolled upward positive"),
@@ -78,16 +79,17 @@ void visit_fields(FieldVisitor& v, RadiusArms& r) {
 }
 
 void visit_fields(FieldVisitor& v, Suspension& r) {
-  v.choice(label("kind", "kind of suspension",
-                 "beam axles only: independent suspension is not computed"),
+  v.choice(required(label("kind", "kind of suspension",
+                          "beam axles only: independent suspension is not computed")),
            r.kind);
   v.optional_group(label("leaf", "leaf spring", "the left one; the right is its mirror image"),
                    r.leaf);
   v.optional_group(
       label("radius_arms", "radius arms", "the left one; the right is its mirror image"),
       r.radius_arms);
-  v.number(mm("bump_mm", 0, 500, "bump", "wheel up from ride height to its stop"), r.bump);
-  v.number(mm("droop_mm", 0, 500, "droop", "wheel down, positive"), r.droop);
+  v.number(required(mm("bump_mm", 0, 500, "bump", "wheel up from ride height to its stop")),
+           r.bump);
+  v.number(required(mm("droop_mm", 0, 500, "droop", "wheel down, positive")), r.droop);
   v.number(deg("roll_deg", 0, 30, "roll", "greatest roll of the axle either way"), r.roll);
   v.number(deg("wind_up_deg", 0, 20, "brake wind-up", "greatest, top forward"), r.wind_up);
   v.number(mm("heave_empty_mm", -500, 500, "heave when empty",
@@ -116,10 +118,11 @@ void visit_fields(FieldVisitor& v, Road& r) {
 }
 
 void visit_fields(FieldVisitor& v, FrontAxleStation& r) {
-  v.number(
-      mm("track_mm", 500, 4000, "track", "between the tyres' mid-planes at wheel-centre height"),
-      r.track);
-  v.number(mm("wheel_centre_height_mm", -3000, 3000, "wheel-centre height", "Z at ride height"),
+  v.number(required(mm("track_mm", 500, 4000, "track",
+                       "between the tyres' mid-planes at wheel-centre height")),
+           r.track);
+  v.number(required(mm("wheel_centre_height_mm", -3000, 3000, "wheel-centre height",
+                       "Z at ride height")),
            r.wheel_centre_height);
   v.number(mm("hub_offset_mm", -500, 500, "hub offset",
               "how much other rims or spacers set each tyre outboard"),
@@ -136,8 +139,8 @@ void visit_fields(FieldVisitor& v, FrontAxleStation& r) {
   v.optional_number(deg("outer_joint_limit_deg", 1, 90, "outer joint's angle limit",
                         "driven axle, from its maker"),
                     r.outer_joint_limit);
-  v.group(label("tyre", "tyre"), r.tyre);
-  v.group(label("suspension", "suspension"), r.suspension);
+  v.group(required(label("tyre", "tyre")), r.tyre);
+  v.group(required(label("suspension", "suspension")), r.suspension);
   v.group(label("road", "road"), r.road);
   v.optional_number(deg("wanted_steer_left_deg", 1, 80, "wanted steer at left lock", "inner wheel"),
                     r.wanted_steer_left);

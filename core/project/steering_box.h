@@ -49,7 +49,7 @@ struct SteeringBoxStation {
   // Sense of the output shaft, seen from the arm's side, when the hand wheel turns left. Read it
   // off the box: no default.
   std::optional<TurnSense> left_turns_arm;
-  double ratio = 20.0;                // input over output turn when there is no table
+  std::optional<double> ratio;        // input over output turn; required without a table
   std::vector<RatioRow> ratio_table;  // by rising input; empty = constant ratio
   double travel_left = 0.0;   // output travel from the box's centre to its end when the hand wheel
   double travel_right = 0.0;  // is turned left / right, rad, positive; required

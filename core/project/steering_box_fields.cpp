@@ -13,7 +13,8 @@ void visit_fields(FieldVisitor& v, RatioRow& r) {
 }
 
 void visit_fields(FieldVisitor& v, PitmanArm& r) {
-  v.number(mm("length_mm", 30, 600, "arm length", "output axis to ball centre, square to the axis"),
+  v.number(required(mm("length_mm", 30, 600, "arm length",
+                       "output axis to ball centre, square to the axis")),
            r.length);
   v.number(mm("offset_mm", -400, 400, "arm offset",
               "ball centre from the output point along the output axis"),
@@ -54,8 +55,9 @@ void visit_fields(FieldVisitor& v, SteeringBoxStation& r) {
   v.optional_choice(label("left_turns_arm", "way the arm turns when the hand wheel turns left",
                           "seen from the arm's side; read it off the box"),
                     r.left_turns_arm);
-  v.number(plain("ratio", 0.05, 100, "ratio", "input over output turn where there is no table"),
-           r.ratio);
+  v.optional_number(
+      plain("ratio", 0.05, 100, "ratio", "input over output turn where there is no table"),
+      r.ratio);
   v.list(label("ratio_table", "row of the ratio table", "by rising input; empty = constant ratio"),
          r.ratio_table);
   v.number(required(deg("travel_left_deg", 0, 180, "travel to the left",
@@ -70,7 +72,7 @@ void visit_fields(FieldVisitor& v, SteeringBoxStation& r) {
   v.optional_number(deg("assist_cut_right_deg", 0, 180, "assist cut-off to the right",
                         "output turn from the box's centre"),
                     r.assist_cut_right);
-  v.group(label("arm", "pitman arm"), r.arm);
+  v.group(required(label("arm", "pitman arm")), r.arm);
   v.list(label("relays", "relay", "in order of motion"), r.relays);
   v.unknown_members(r.unknown);
 }

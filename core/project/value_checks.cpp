@@ -140,6 +140,10 @@ void check_lever_point(const Vec3& point, const Vec3& pivot, const Vec3& axis, s
 
 void check_steering_box(const SteeringBoxStation& box, Problems& problems) {
   check_section(box.input, "steering_box.input", problems);
+  if (!box.ratio && box.ratio_table.empty()) {
+    report(problems, "steering_box.ratio", "neither a ratio nor a ratio table is given",
+           "give 0.05 to 100: turns of the input for one of the output");
+  }
   for (std::size_t i = 1; i < box.ratio_table.size(); ++i) {
     if (box.ratio_table[i].input > box.ratio_table[i - 1].input) continue;
     report(problems, indexed("steering_box.ratio_table", i) + ".input_deg",

@@ -96,7 +96,7 @@ TEST_P(AnyTruck, SaysEverythingInWordsOfTheCatalogue) {
 
 TEST_P(AnyTruck, NamesAreStableAndUnique) {
   const Judged truck = judged_truck(GetParam());
-  const std::regex shape("[a-z0-9_]+(\\.[a-z0-9_\\[\\]]+)+");
+  const std::regex shape(R"([a-z0-9_]+(\.[a-z0-9_\[\]]+)+)");
   std::set<std::string> names;
   for (const Finding& finding : truck.findings) {
     EXPECT_TRUE(std::regex_match(finding.name, shape)) << finding.name;

@@ -9,8 +9,6 @@
 namespace tackbench {
 namespace {
 
-using testing::HasSubstr;
-
 class PedalFindings : public testing::Test {
  protected:
   PedalFindings() : mechanism_(compile(random_truck(7)).value()) {

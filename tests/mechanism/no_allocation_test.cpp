@@ -15,14 +15,15 @@ std::atomic<long> allocations{0};
 // Not inlined: where only one of a pair is, the compiler takes them for mismatched.
 [[gnu::noinline]] void* operator new(std::size_t size) {
   ++allocations;
+  // NOLINTNEXTLINE(*-no-malloc): this is what new and delete stand on
   if (void* memory = std::malloc(size == 0 ? 1 : size)) return memory;
   throw std::bad_alloc();
 }
 [[gnu::noinline]] void operator delete(void* memory) noexcept {
-  std::free(memory);
+  std::free(memory);  // NOLINT(*-no-malloc)
 }
 [[gnu::noinline]] void operator delete(void* memory, std::size_t) noexcept {
-  std::free(memory);
+  std::free(memory);  // NOLINT(*-no-malloc)
 }
 
 namespace tackbench {

@@ -67,7 +67,7 @@ INSTANTIATE_TEST_SUITE_P(
             "turns left; give clockwise or anticlockwise (seen from the arm's side; read it off "
             "the "
             "box)"},
-        Fault{"\"leaf\": {", "\"kind\": \"independent\", \"leaf\": {",
+        Fault{"\"kind\": \"leaf\"", "\"kind\": \"independent\"",
               "front_axle.suspension.kind: \"independent\" is not a kind of suspension; give leaf, "
               "radius_arms or straight (beam axles only: independent suspension is not computed)"},
         Fault{
@@ -109,15 +109,19 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"\"input_deg\": 300", "\"input_deg\": -300",
               "steering_box.ratio_table[1].input_deg: the input turn does not rise from the row "
               "before; give rows by rising input turn"},
-        Fault{"\"leaf\": {", "\"kind\": \"radius_arms\", \"leaf\": {",
+        Fault{"\"kind\": \"leaf\"", "\"kind\": \"radius_arms\"",
               "front_axle.suspension.radius_arms: radius arms are not given; give the group "
               "\"radius_arms\", or another kind"},
-        Fault{
-            "\"suspension\": {\"leaf\": {\"fixed_eye_mm\": [600, 425, -60], \"seat_mm\": [0, 425, "
-            "-120]}},",
-            "",
-            "front_axle.suspension.leaf: leaf suspension without its leaf spring; give the group "
-            "\"leaf\", or another kind"},
+        Fault{"\"leaf\": {\"fixed_eye_mm\": [600, 425, -60], \"seat_mm\": [0, 425, -120],\n"
+              "               \"fixed_half_mm\": 600, \"shackle_half_mm\": 600}",
+              "\"heave_empty_mm\": -20",
+              "front_axle.suspension.leaf: leaf suspension without its leaf spring; give the group "
+              "\"leaf\", or another kind"},
+        Fault{"\"ratio_table\": [{\"input_deg\": -300, \"ratio\": 20}, {\"input_deg\": 300, "
+              "\"ratio\": 22}]",
+              "\"ratio_table\": []",
+              "steering_box.ratio: neither a ratio nor a ratio table is given; give 0.05 to 100: "
+              "turns of the input for one of the output"},
         Fault{"\"pad_normal_direction\": [1, 0, 0]", "\"pad_normal_direction\": [-1, 0, 0]",
               "front_axle.left_knuckle.stops[0].bolt_axis: the bolt points away from its pad; give "
               "the bolt's axis towards its tip and the pad's normal out of the pad"},

@@ -33,6 +33,7 @@ inline std::string small_project_text() {
     "output_axis": [0, 1, 0],
     "left_turns_arm": "clockwise",
     "ratio_table": [{"input_deg": -300, "ratio": 20}, {"input_deg": 300, "ratio": 22}],
+    "arm": {"length_mm": 180},
     "travel_left_deg": 45,
     "travel_right_deg": 44
   },
@@ -42,6 +43,9 @@ inline std::string small_project_text() {
     "arm_end": {"stud_axis": [0, 3, 4], "thread": {"diameter_mm": 20, "pitch_mm": 1.5, "hand": "left"}}
   },
   "front_axle": {
+    "track_mm": 1800,
+    "wheel_centre_height_mm": -200,
+    "tyre": {"diameter_mm": 900, "width_mm": 255, "loaded_radius_mm": 430},
     "left_knuckle": {
       "kingpin_point_mm": [0, 800, -200],
       "kingpin_inclination_deg": 6,
@@ -53,7 +57,9 @@ inline std::string small_project_text() {
          "pad_normal_direction": [1, 0, 0]}
       ]
     },
-    "suspension": {"leaf": {"fixed_eye_mm": [600, 425, -60], "seat_mm": [0, 425, -120]}},
+    "suspension": {"kind": "leaf", "bump_mm": 80, "droop_mm": 80,
+      "leaf": {"fixed_eye_mm": [600, 425, -60], "seat_mm": [0, 425, -120],
+               "fixed_half_mm": 600, "shackle_half_mm": 600}},
     "road": {"wheelbase_mm": 3300, "body_corners_mm": [[900, 1000, 0], [900, -1000, 0]]}
   },
   "measurements": {

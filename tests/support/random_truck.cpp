@@ -144,6 +144,21 @@ Vec3 ball_rate(const Vec3& pivot, const Vec3& axis, const Vec3& ball) {
   return axis.cross(ball - pivot);
 }
 
+// Hangs a relay so that its output ball is at `hand_ball` and pulls along `along`: upright when it
+// turns the motion from across to fore-aft (a bell-crank), swinging otherwise. Returns the lever of
+// its input ball.
+Vec3 hang_relay(bool turns, const Vec3& along, const Vec3& hand_ball, Random& random,
+                Relay& relay) {
+  const double up = either(random) ? 1.0 : -1.0;
+  const double out_length = between(random, 130.0, 200.0);
+  const double in_length = between(random, 130.0, 200.0);
+  relay.output_ball.mm = hand_ball;
+  relay.pivot.mm = hand_ball - out_length * up * (turns ? Vec3::UnitX() : Vec3::UnitZ());
+  relay.axis.along = turns ? Vec3(Vec3::UnitZ()) : Vec3(along.cross(Vec3::UnitZ()));
+  const double sense = either(random) ? 1.0 : -1.0;
+  return in_length * sense * (turns ? Vec3::UnitY() : Vec3::UnitZ());
+}
+
 Linkage random_linkage(const TruckChoices& choices, const FrontAxleStation& axle, Random& random) {
   Linkage made;
   DragLinkStation& link = made.link;
@@ -175,21 +190,8 @@ Linkage random_linkage(const TruckChoices& choices, const FrontAxleStation& axle
     const Vec3 along_before = turns ? Vec3(towards_road, 0.0, 0.0) : along;
     Relay relay;
     relay.name = "relay " + std::to_string(i);
-    const double up = either(random) ? 1.0 : -1.0;
-    const double out_length = between(random, 130.0, 200.0);
-    const double in_length = between(random, 130.0, 200.0);
-    Vec3 input_lever;
-    if (turns) {  // bell-crank about an upright axis
-      relay.pivot.mm = hand_ball - out_length * Vec3(up, 0.0, 0.0);
-      input_lever = in_length * Vec3(0.0, either(random) ? 1.0 : -1.0, 0.0);
-      relay.axis.along = Vec3::UnitZ();
-    } else {
-      relay.pivot.mm = hand_ball - out_length * Vec3(0.0, 0.0, up);
-      input_lever = in_length * Vec3(0.0, 0.0, either(random) ? 1.0 : -1.0);
-      relay.axis.along = along.cross(Vec3::UnitZ());
-    }
+    const Vec3 input_lever = hang_relay(turns, along, hand_ball, random, relay);
     relay.axis.along = (relay.axis.along + jitter(random, 0.04)).normalized();
-    relay.output_ball.mm = hand_ball;
     relay.input_ball.mm = relay.pivot.mm + input_lever + jitter(random, 8.0);
 
     const Vec3 link_direction = (road_ball - hand_ball).normalized();
@@ -221,9 +223,9 @@ Linkage random_linkage(const TruckChoices& choices, const FrontAxleStation& axle
   box.ratio = between(random, 16.0, 26.0);
   if (choices.ratio_table) {
     const double end = radians_from_degrees(900.0);
-    box.ratio_table = {{-end, box.ratio + between(random, 0.0, 3.0)},
-                       {between(random, -1.0, 0.5), box.ratio},
-                       {end, box.ratio + between(random, 0.0, 3.0)}};
+    box.ratio_table = {{-end, *box.ratio + between(random, 0.0, 3.0)},
+                       {between(random, -1.0, 0.5), *box.ratio},
+                       {end, *box.ratio + between(random, 0.0, 3.0)}};
   }
   box.travel_left = degrees_between(random, 42.0, 48.0);
   box.travel_right = degrees_between(random, 42.0, 48.0);
