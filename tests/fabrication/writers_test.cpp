@@ -60,7 +60,7 @@ std::vector<std::vector<std::string>> read_csv(const std::string& text) {
 }
 
 fs::path empty_folder(const std::string& name) {
-  const fs::path folder = fs::path(::testing::TempDir()) / ("tackbench_" + name);
+  fs::path folder = fs::path(::testing::TempDir()) / ("tackbench_" + name);
   fs::remove_all(folder);
   return folder;
 }

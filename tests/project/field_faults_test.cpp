@@ -52,7 +52,7 @@ TEST(TextFault, KnowsItsKinds) {
   for (const char* bad : {"", "a[0]", "]", "\xFF"}) EXPECT_TRUE(text_fault(name, "", bad)) << bad;
   const TextField path{{"path", "path"}, TextKind::relative_path};
   EXPECT_FALSE(text_fault(path, "", "scans/../frame.ply"));
-  for (const char* bad : {"", "/frame.ply", "\\\\host\\frame.ply", "C:/frame.ply"}) {
+  for (const char* bad : {"", "/frame.ply", R"(\\host\frame.ply)", "C:/frame.ply"}) {
     EXPECT_TRUE(text_fault(path, "", bad)) << bad;
   }
   const TextField sum{{"sha256", "checksum"}, TextKind::sha256};

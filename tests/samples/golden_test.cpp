@@ -85,7 +85,7 @@ void compare(const Json& kept, const Json& now, const std::string& at) {
   if (kept.is_object()) {
     for (const auto& [key, value] : kept.items()) {
       if (now.contains(key))
-        compare(value, now.at(key), at + "." + key);
+        compare(value, now.at(key), std::string(at).append(".").append(key));
       else
         ADD_FAILURE() << at << "." << key << " is gone";
     }

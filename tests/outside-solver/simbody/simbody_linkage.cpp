@@ -58,7 +58,7 @@ SimbodyLinkage::Body SimbodyLinkage::add_hinged(Body parent, const Triple& point
   System& s = *system_;
   const SimTK::Transform frame(SimTK::Rotation(SimTK::UnitVec3(simbody(axis)), SimTK::ZAxis),
                                s.station(parent, point));
-  s.hinged.push_back(SimTK::MobilizedBody::Pin(s.at(parent), frame, s.body, frame));
+  s.hinged.emplace_back(SimTK::MobilizedBody::Pin(s.at(parent), frame, s.body, frame));
   s.on_axle.push_back(s.on_axle[parent]);
   return static_cast<Body>(s.hinged.size()) + 1;
 }
