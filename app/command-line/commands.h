@@ -20,6 +20,7 @@ inline constexpr int kInternal = 3;
 
 // What every command that opens a project takes.
 struct Opening {
+  std::string program;  // as it was called: hints can be typed as they stand
   std::filesystem::path file;
   std::vector<std::string> sets;  // "path=value", applied in order
   bool json = false;
@@ -43,7 +44,8 @@ int why_command(const Opening& opening, const std::string& finding);
 int pose_command(const Opening& opening, const PoseSettings& settings);
 int sweep_command(const Opening& opening, SweepOver over, int rows);
 int cut_list_command(const Opening& opening, const std::filesystem::path& into);
-int new_command(const std::filesystem::path& file, const std::string& sample, bool json);
+// Makes opening.file; its sets are not used.
+int new_command(const Opening& opening, const std::string& sample);
 int schema_command();
 
 // Names of the samples that `new --from` knows.

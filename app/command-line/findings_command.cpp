@@ -8,6 +8,7 @@
 #include "core/findings/cautions.h"
 #include "core/findings/findings_json.h"
 #include "core/findings/limits.h"
+#include "core/project/unknown_members.h"
 
 namespace tackbench::command_line {
 
@@ -73,7 +74,8 @@ std::string findings_text(const Opening& opening, const Project& project,
   for (const std::string& sentence : caution_sentences()) {
     text += wrapped_text(sentence, 0, 0) + "\n";
   }
-  text += "How a finding came about: tackbench-cli why " + opening.file.string() + " NAME\n";
+  text += "How a finding came about: " + as_typed(opening.program) + " why " +
+          as_typed(opening.file.string()) + " NAME\n";
   return text;
 }
 
@@ -83,7 +85,7 @@ int findings_command(const Opening& opening) {
   const Result<Mechanism> mechanism = open_mechanism(opening);
   if (!mechanism) return refuse(mechanism.problems(), opening.json);
   const std::vector<Finding> findings = all_findings(*mechanism, run_checks(*mechanism));
-  print(opening.json ? findings_json(findings)
+  print(opening.json ? findings_json(findings, unknown_member_places(mechanism->project))
                      : findings_text(opening, mechanism->project, findings));
   const bool past = !findings.empty() && findings.front().verdict == Verdict::past;
   return past ? kPastItsLimit : kDone;

@@ -3,10 +3,13 @@
 #include <cstdio>
 #include <exception>
 #include <map>
+#include <optional>
 #include <sstream>
 
 #include "app/command-line/commands.h"
+#include "app/command-line/page.h"
 #include "core/basics/units.h"
+#include "core/project-file/near_name.h"
 
 namespace tackbench::command_line {
 namespace {
@@ -26,7 +29,6 @@ struct Arguments {
   SweepOver over = SweepOver::lock;
   int rows = 12;
   std::filesystem::path into;
-  std::filesystem::path new_file;
   std::string sample = "bare-start";
 };
 
@@ -133,10 +135,8 @@ void add_commands(CLI::App& program, Arguments& arguments) {
       ->required();
 
   CLI::App* fresh = program.add_subcommand("new", "a new project file, from a sample if wanted");
-  fresh->add_option("FILE", arguments.new_file, "the file to make")->required();
-  std::string samples;
-  for (const std::string& name : sample_names()) samples += (samples.empty() ? "" : ", ") + name;
-  fresh->add_option("--from", arguments.sample, "one of: " + samples);
+  fresh->add_option("FILE", arguments.opening.file, "the file to make")->required();
+  fresh->add_option("--from", arguments.sample, "one of: " + joined(sample_names()));
   fresh->add_flag("--json", arguments.opening.json, "answer in JSON");
 
   CLI::App* schema = program.add_subcommand("schema", "the JSON Schema of project files");
@@ -172,23 +172,41 @@ int run_command(const std::string& name, Arguments& arguments) {
   if (name == "pose") return run_pose(arguments);
   if (name == "sweep") return sweep_command(arguments.opening, arguments.over, arguments.rows);
   if (name == "cut-list") return cut_list_command(arguments.opening, arguments.into);
-  if (name == "new") {
-    return new_command(arguments.new_file, arguments.sample, arguments.opening.json);
-  }
+  if (name == "new") return new_command(arguments.opening, arguments.sample);
   return schema_command();
+}
+
+// The first word has to be a command; CLI11 would only say that one is missing.
+std::optional<std::string> fault_in_command(const CLI::App& program, const std::string& word) {
+  if (word.empty() || word.starts_with("-")) return std::nullopt;
+  std::vector<std::string> names;
+  for (const CLI::App* command : program.get_subcommands({})) {
+    if (command->get_name() == word) return std::nullopt;
+    names.push_back(command->get_name());
+  }
+  const auto meant = near_name(word, {names.begin(), names.end()});
+  return "there is no command \"" + word + "\"; " +
+         (meant ? "did you mean " + std::string(*meant) + "?" : "give one of: " + joined(names));
 }
 
 int run(int count, char** words) {
   Arguments arguments;
+  arguments.opening.program = count > 0 ? words[0] : "tackbench-cli";
   CLI::App program(
       "Tackbench: solves a set-back cab's steering, shaft line and pedals from a project file.",
-      "tackbench-cli");
+      arguments.opening.program);
   program.require_subcommand(1);
   program.footer(
       "Exit codes: 0 done and nothing past its limit, 1 something past (findings only),\n"
       "2 bad input or use, 3 a fault of the program itself.\n"
       "It computes geometry and approves nothing.");
   add_commands(program, arguments);
+  if (count > 1) {
+    if (const auto fault = fault_in_command(program, words[1])) {
+      std::fputs((*fault + "\n").c_str(), stderr);
+      return kBadInput;
+    }
+  }
   try {
     program.parse(count, words);
   } catch (const CLI::ParseError& error) {

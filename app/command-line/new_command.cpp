@@ -39,12 +39,14 @@ std::vector<std::string> sample_names() {
   return names;
 }
 
-int new_command(const std::filesystem::path& file, const std::string& name, bool json) {
+int new_command(const Opening& opening, const std::string& name) {
+  const std::filesystem::path& file = opening.file;
+  const bool json = opening.json;
   const auto* sample = std::find_if(std::begin(kSamples), std::end(kSamples),
                                     [&name](const Sample& each) { return name == each.name; });
   if (sample == std::end(kSamples)) {
     return refuse({{"--from", "", "no sample is called \"" + name + "\"",
-                    "tackbench-cli new --help lists them"}},
+                    "give one of: " + joined(sample_names())}},
                   json);
   }
   std::error_code ignored;
@@ -66,7 +68,7 @@ int new_command(const std::filesystem::path& file, const std::string& name, bool
   for (const std::string& sentence : caution_sentences()) {
     print(wrapped_text(sentence, 0, 0) + "\n");
   }
-  print("\nNext: tackbench-cli findings " + file.string() + "\n");
+  print("\nNext: " + as_typed(opening.program) + " findings " + as_typed(file.string()) + "\n");
   return kDone;
 }
 

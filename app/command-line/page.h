@@ -14,9 +14,15 @@ inline constexpr std::size_t kPageWidth = 100;
 // end.
 std::string wrapped_text(std::string_view text, std::size_t first_indent, std::size_t indent);
 
+// "a, b, c".
+std::string joined(const std::vector<std::string>& words);
+
 // Columns of equal rows, each as wide as its widest cell, right-aligned but for the first; two
 // blanks between. The first row is the head.
 std::string table_text(const std::vector<std::vector<std::string>>& rows);
+
+// A word of a command line as a shell takes it: in quotes where it has to be.
+std::string as_typed(const std::string& word);
 
 // Number of characters, not bytes, of UTF-8 text.
 std::size_t characters(std::string_view text);

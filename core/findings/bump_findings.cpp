@@ -191,8 +191,15 @@ Finding kickback(const Mechanism& mechanism, const BumpCurve& curve) {
 void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Findings& findings) {
   findings.push_back(rate(mechanism, result));
   findings.push_back(travel(mechanism, result));
-  if (!result.roll.rows.empty()) findings.push_back(roll(mechanism, result.roll));
-  if (!result.wind_up.rows.empty()) findings.push_back(wind_up(mechanism, result.wind_up));
+  // Nothing given is no roll of 0 degrees.
+  const Suspension& given = mechanism.project.front_axle->suspension;
+  findings.push_back(given.roll > 0.0 && !result.roll.rows.empty()
+                         ? roll(mechanism, result.roll)
+                         : not_yet("bump.roll", Station::front_axle, say("bump.roll_not_given")));
+  findings.push_back(
+      given.wind_up > 0.0 && !result.wind_up.rows.empty()
+          ? wind_up(mechanism, result.wind_up)
+          : not_yet("bump.wind_up", Station::front_axle, say("bump.wind_up_not_given")));
   findings.push_back(kickback(mechanism, result.heave));
 }
 

@@ -91,7 +91,8 @@ Json trace_json(const Trace& trace) {
 
 }  // namespace
 
-std::string findings_json(const std::vector<Finding>& findings) {
+std::string findings_json(const std::vector<Finding>& findings,
+                          const std::vector<std::string>& unknown_members) {
   Json json;
   json["findings"] = Json::array();
   int counts[4] = {};
@@ -102,6 +103,7 @@ std::string findings_json(const std::vector<Finding>& findings) {
   for (const Verdict verdict :
        {Verdict::past, Verdict::close, Verdict::not_judged, Verdict::within})
     json[verdict_name(verdict)] = counts[static_cast<int>(verdict)];
+  json["unknown_members"] = unknown_members;
   json["not_checked"] = not_checked();
   json["cautions"] = caution_sentences();
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

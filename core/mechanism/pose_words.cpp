@@ -1,4 +1,8 @@
 // Names for a pose's points and outcome.
+#include <cmath>
+
+#include "core/basics/shown_number.h"
+#include "core/basics/wording.h"
 #include "core/mechanism/solve.h"
 
 namespace tackbench {
@@ -26,6 +30,40 @@ void add_steering_points(const Mechanism& mechanism, const Pose& pose,
     points.push_back(
         {"kingpin_" + side, (pose.chassis_from_axle * Point<Axle>{body->kingpin_point_mm}).mm});
   }
+}
+
+// No truck gets there: that comes before the numbers.
+std::string beyond_travel_words(const Steering& steering, const Pose& pose) {
+  const bool left = pose.steering.arm > 0.0;
+  const double travel = left ? steering.travel_left : steering.travel_right;
+  return say("pose.beyond_travel", {{"travel", shown(travel, Unit::degree)},
+                                    {"arm", shown(std::abs(pose.steering.arm), Unit::degree)},
+                                    {"side", left ? "left" : "right"}});
+}
+
+std::string solved_words(const Mechanism& mechanism, const Pose& pose) {
+  const auto place = static_cast<std::size_t>(pose.place);
+  switch (pose.outcome) {
+    case Outcome::solved:
+      return pose.beyond_box_travel ? say("pose.solved_beyond") : "Solved.";
+    case Outcome::not_compiled:
+      return "The steering is not measured yet.";
+    case Outcome::relay_does_not_close:
+      return "The link to relay \"" + mechanism.steering->relays[place].name +
+             "\" is too short or too long to join its balls here.";
+    case Outcome::drag_link_does_not_close:
+      return "The drag link is too short or too long to join its balls here.";
+    case Outcome::tie_rod_does_not_close:
+      return "The tie rod is too short or too long to join its balls here.";
+    case Outcome::suspension_does_not_close:
+      return "The suspension cannot reach this bump.";
+    case Outcome::shaft_line_does_not_close:
+      return "The shaft line cannot keep its lengths with the cab here.";
+    case Outcome::pedal_does_not_close:
+      return "The rod of pedal \"" + mechanism.pedals[place].pedal.name +
+             "\" cannot follow it here.";
+  }
+  return "";
 }
 
 }  // namespace
@@ -81,28 +119,9 @@ const char* outcome_name(Outcome outcome) {
 }
 
 std::string outcome_words(const Mechanism& mechanism, const Pose& pose) {
-  const auto place = static_cast<std::size_t>(pose.place);
-  switch (pose.outcome) {
-    case Outcome::solved:
-      return pose.beyond_box_travel ? "Solved; the arm is beyond the box's own travel." : "Solved.";
-    case Outcome::not_compiled:
-      return "The steering is not measured yet.";
-    case Outcome::relay_does_not_close:
-      return "The link to relay \"" + mechanism.steering->relays[place].name +
-             "\" is too short or too long to join its balls here.";
-    case Outcome::drag_link_does_not_close:
-      return "The drag link is too short or too long to join its balls here.";
-    case Outcome::tie_rod_does_not_close:
-      return "The tie rod is too short or too long to join its balls here.";
-    case Outcome::suspension_does_not_close:
-      return "The suspension cannot reach this bump.";
-    case Outcome::shaft_line_does_not_close:
-      return "The shaft line cannot keep its lengths with the cab here.";
-    case Outcome::pedal_does_not_close:
-      return "The rod of pedal \"" + mechanism.pedals[place].pedal.name +
-             "\" cannot follow it here.";
-  }
-  return "";
+  const std::string words = solved_words(mechanism, pose);
+  if (!pose.beyond_box_travel) return words;
+  return beyond_travel_words(*mechanism.steering, pose) + " " + words;
 }
 
 }  // namespace tackbench

@@ -6,6 +6,7 @@
 
 #include "core/project-file/near_name.h"
 #include "core/project/field_faults.h"
+#include "core/project/number_text.h"
 
 namespace tackbench {
 
@@ -21,6 +22,31 @@ std::string short_text(const Json& node) {
   std::string text = node.dump(-1, ' ', true, Json::error_handler_t::replace);
   if (text.size() > kLongest) text = text.substr(0, kLongest) + "...";
   return text;
+}
+
+// A number that somebody put in quotes.
+bool quoted_number(const Json& node) {
+  return node.is_string() && number_from_text(node.get_ref<const std::string&>()).has_value();
+}
+
+// "5 mm": the same with a unit.
+bool quoted_number_with_unit(const Json& node) {
+  if (!node.is_string()) return false;
+  const auto& text = node.get_ref<const std::string&>();
+  const std::size_t end = text.find_last_of("0123456789.");
+  return end != std::string::npos && number_from_text(text.substr(0, end + 1)).has_value();
+}
+
+// `otherwise` unless the slip can be named.
+std::string wanted_instead(const Json& node, std::string otherwise) {
+  if (quoted_number(node)) return "write the number without quotes";
+  if (quoted_number_with_unit(node)) {
+    return "write the number alone, without quotes: the member's name says the unit";
+  }
+  if (node.is_array() && std::any_of(node.begin(), node.end(), quoted_number)) {
+    return "write the numbers without quotes";
+  }
+  return otherwise;
 }
 
 bool three_numbers(const Json& node) {
@@ -93,7 +119,7 @@ void FieldReader::flag(const FieldLabel& field, bool& value) {
 
 bool FieldReader::take_number(const NumberField& field, const Json& node, double& value) {
   if (!node.is_number()) {
-    wrong(field, node, wanted_number(field));
+    wrong(field, node, wanted_instead(node, wanted_number(field)));
     return false;
   }
   const double shown = node.get<double>();
@@ -104,7 +130,7 @@ bool FieldReader::take_number(const NumberField& field, const Json& node, double
 
 bool FieldReader::take_whole(const NumberField& field, const Json& node, int& value) {
   if (!node.is_number()) {
-    wrong(field, node, wanted_whole(field));
+    wrong(field, node, wanted_instead(node, wanted_whole(field)));
     return false;
   }
   const double shown = node.get<double>();
@@ -116,7 +142,7 @@ bool FieldReader::take_whole(const NumberField& field, const Json& node, int& va
 bool FieldReader::take_vector(const NumberField& field, const std::string& place, const Json& node,
                               Vec3& value) {
   if (!three_numbers(node)) {
-    faults_.add(not_a(field, place, short_text(node), wanted_vector(field)));
+    faults_.add(not_a(field, place, short_text(node), wanted_instead(node, wanted_vector(field))));
     return false;
   }
   const Vec3 shown = vector_of(node);
@@ -127,7 +153,7 @@ bool FieldReader::take_vector(const NumberField& field, const std::string& place
 
 bool FieldReader::take_direction(const FieldLabel& field, const Json& node, Vec3& value) {
   if (!three_numbers(node)) {
-    wrong(field, node, wanted_direction());
+    wrong(field, node, wanted_instead(node, wanted_direction()));
     return false;
   }
   const Vec3 given = vector_of(node);

@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 #include <unordered_set>
 
+#include "core/project-file/json_syntax_fault.h"
 #include "core/project-file/project_file.h"
 
 namespace tackbench {
@@ -47,15 +48,6 @@ std::string line_and_column(std::string_view text, std::size_t offset) {
   const std::size_t column =
       last_break == std::string_view::npos ? before.size() + 1 : before.size() - last_break;
   return fmt::format("{}:{}", line, column);
-}
-
-// Text that can be shown in one line of a message.
-std::string printable(std::string_view text) {
-  constexpr std::size_t kLongest = 40;
-  std::string shown;
-  for (const char c : text.substr(0, kLongest)) shown += c >= ' ' && c <= '~' ? c : '?';
-  if (text.size() > kLongest) shown += "...";
-  return shown;
 }
 
 class StreamCheck final : public nlohmann::json_sax<ordered_json> {
@@ -100,7 +92,8 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
     } else if (message.find("number overflow") != std::string_view::npos) {
       fault(offset, "a number beyond all bounds", "give a finite number");
     } else {
-      syntax_fault(offset, last_token);
+      const SyntaxFault slip = syntax_fault(text_, offset, last_token, message);
+      fault(slip.offset, slip.found, slip.wanted);
     }
     return false;
   }
@@ -134,23 +127,6 @@ class StreamCheck final : public nlohmann::json_sax<ordered_json> {
   bool close() {
     open_.pop_back();
     return true;
-  }
-
-  void syntax_fault(std::size_t offset, std::string_view last_token) {
-    // A literal such as NaN is read letter by letter up to the first wrong one.
-    std::size_t start = std::min(offset, text_.size());
-    const auto in_word = [](char c) {
-      return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-';
-    };
-    while (start > 0 && in_word(text_[start - 1])) --start;
-    const std::string_view word = text_.substr(start, 12);
-    for (const std::string_view name : {"NaN", "nan", "Infinity", "-Infinity", "inf", "-inf"}) {
-      if (word.starts_with(name)) {
-        return fault(start, fmt::format("{} is no number", name), "give a finite number");
-      }
-    }
-    fault(offset, fmt::format("unexpected \"{}\"", printable(last_token)),
-          "mend the JSON there: a comma, a quote or a bracket too many or too few");
   }
 
   // Where the key that was just read begins: its opening quote.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace tackbench {
 
@@ -41,12 +42,23 @@ std::string_view stem(std::string_view name) {
   return name;
 }
 
+std::vector<std::string_view> parts_of(std::string_view name) {
+  std::vector<std::string_view> parts;
+  while (true) {
+    const std::size_t dot = std::min(name.find('.'), name.size());
+    parts.push_back(name.substr(0, dot));
+    if (dot == name.size()) return parts;
+    name.remove_prefix(dot + 1);
+  }
+}
+
+constexpr std::size_t kLongestName = 64;  // nobody mistypes a longer one for ours
+
 }  // namespace
 
 std::optional<std::string_view> near_name(std::string_view given,
                                           const std::vector<std::string_view>& candidates) {
   constexpr std::size_t kLongestShortName = 5;
-  constexpr std::size_t kLongestName = 64;  // nobody mistypes a longer one for ours
   if (given.size() > kLongestName) return std::nullopt;
   const std::size_t allowed = given.size() <= kLongestShortName ? 1 : 2;
   std::optional<std::string_view> nearest;
@@ -57,6 +69,31 @@ std::optional<std::string_view> near_name(std::string_view given,
     least = count;
     nearest = candidate;
   }
+  return nearest;
+}
+
+std::vector<std::string_view> nearest_names(std::string_view given,
+                                            const std::vector<std::string_view>& candidates,
+                                            std::size_t how_many) {
+  const std::vector<std::string_view> parts = parts_of(given.substr(0, kLongestName));
+  struct Nearness {
+    std::ptrdiff_t parts_apart = 0;  // none in common counts 0, each in common one less
+    std::size_t slips = 0;
+    std::string_view name;
+  };
+  std::vector<Nearness> all;
+  for (const std::string_view candidate : candidates) {
+    const std::vector<std::string_view> others = parts_of(candidate);
+    const auto common = std::count_if(parts.begin(), parts.end(), [&](std::string_view part) {
+      return std::find(others.begin(), others.end(), part) != others.end();
+    });
+    all.push_back({-common, slips(given.substr(0, kLongestName), candidate), candidate});
+  }
+  std::stable_sort(all.begin(), all.end(), [](const Nearness& one, const Nearness& other) {
+    return std::pair(one.parts_apart, one.slips) < std::pair(other.parts_apart, other.slips);
+  });
+  std::vector<std::string_view> nearest;
+  for (std::size_t i = 0; i < std::min(how_many, all.size()); ++i) nearest.push_back(all[i].name);
   return nearest;
 }
 

@@ -106,12 +106,57 @@ TEST(JsonStream, NumbersBeyondAllBoundsAreRefused) {
   EXPECT_THAT(first_fault("{\"a\": -1e999}"), HasSubstr("a number beyond all bounds"));
 }
 
-TEST(JsonStream, SyntaxErrorsComeWithLineAndColumn) {
-  for (const char* text :
-       {"{\"a\": 1,}", "{a: 1}", "{\"a\" 1}", "[1 2]", "{\"a\": 01}", "{} {}", "{\"a\": tru}",
-        "{'a': 1}", "{\"a\": 1 // note\n}", "}", "{]", "hello"}) {
-    EXPECT_THAT(first_fault(text), ::testing::ContainsRegex("^1:[0-9]+: unexpected \".*\"; mend"))
-        << text;
+INSTANTIATE_TEST_SUITE_P(
+    Slips, HostileText,
+    ::testing::Values(
+        Hostile{"{\"a\": 5 mm, \"b\": 1}",
+                "1:9: a unit after the number; write the number alone: the member's name says the "
+                "unit"},
+        Hostile{"{\"a\": 12.5deg}",
+                "1:11: a unit after the number; write the number alone: the member's name says the "
+                "unit"},
+        Hostile{"{\"a\": 4 N}",
+                "1:9: a unit after the number; write the number alone: the member's name says the "
+                "unit"},
+        Hostile{"{\"a\": 4 \xC2\xB0}",
+                "1:9: a unit after the number; write the number alone: the member's name says the "
+                "unit"},
+        Hostile{"{\"a\": 1,200}",
+                "1:7: a comma inside the number 1,200; write 1200: thousands are not set apart"},
+        Hostile{"{\"a\": -1,200,000, \"b\": 1}",
+                "1:7: a comma inside the number -1,200,000; write -1200000: thousands are not set "
+                "apart"},
+        Hostile{"{\"a\": 1,5}", "1:7: a comma inside the number 1,5; write a decimal point"},
+        Hostile{
+            "{\"a\": 1 // note\n}",
+            "1:9: a comment, which JSON does not have; take it out; the member \"notes\" at the "
+            "top holds words"},
+        Hostile{
+            "{\n# note\n\"a\": 1}",
+            "2:1: a comment, which JSON does not have; take it out; the member \"notes\" at the "
+            "top holds words"},
+        Hostile{
+            "{\"a\": /* one */ 1}",
+            "1:7: a comment, which JSON does not have; take it out; the member \"notes\" at the "
+            "top holds words"},
+        Hostile{"{\n  \"a\": 1\n  \"b\": 2\n}", "2:8: no comma after this; put a comma after it"},
+        Hostile{"{\"a\": {}\n \"b\": 2}", "1:8: no comma after this; put a comma after it"},
+        Hostile{"{\"a\": \"x\"\n \"b\": 2}", "1:9: no comma after this; put a comma after it"},
+        Hostile{"[1 2]", "1:2: no comma after this; put a comma after it"},
+        Hostile{"[true {}]", "1:5: no comma after this; put a comma after it"},
+        Hostile{"[1 true]", "1:2: no comma after this; put a comma after it"},
+        Hostile{"{\"a\": 1,}", "1:8: a comma with nothing after it; take the comma out"},
+        Hostile{"{\"a\": [1, 2,\n ]}", "1:12: a comma with nothing after it; take the comma out"},
+        Hostile{"{\"a\" 1}", "1:6: no colon after the member's name; write \"name\": value"},
+        Hostile{"{a: 1}", "1:2: a member's name without quotes; put it in double quotes"},
+        Hostile{"{'a': 1}", "1:2: single quotes; write double quotes"},
+        Hostile{"{\"a\": \"x\n\", \"b\": 1}",
+                "1:9: the line ends inside quotes; close the quotes before it"}));
+
+TEST(JsonStream, OtherSyntaxErrorsComeWithLineAndColumn) {
+  for (const char* text : {"{\"a\": 01}", "{} {}", "{\"a\": tru}", "}", "{]", "hello", "{\"a\": ,}",
+                           "[1.2.3]", "/", "5 mm", "{\"a\": 1:2}"}) {
+    EXPECT_THAT(first_fault(text), ::testing::ContainsRegex("^1:[0-9]+: ")) << text;
   }
 }
 

@@ -66,5 +66,13 @@ TEST(NearName, IsNearButNotAnything) {
   EXPECT_EQ(near_name("", {"cab"}), std::nullopt);
 }
 
+TEST(NearestNames, CountsPartsInCommonBeforeSlips) {
+  const std::vector<std::string_view> names = {"lock.ratio", "shaft.wander", "lock.left.end",
+                                               "lock.right.end"};
+  EXPECT_THAT(nearest_names("lock.left", names, 2), ElementsAre("lock.left.end", "lock.ratio"));
+  EXPECT_THAT(nearest_names("shaft_wander", names, 1), ElementsAre("shaft.wander"));
+  EXPECT_THAT(nearest_names("x", names, 9), ::testing::SizeIs(4));
+}
+
 }  // namespace
 }  // namespace tackbench

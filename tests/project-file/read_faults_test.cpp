@@ -42,7 +42,13 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"\"wall_mm\": 5", "\"wall_mm\": -3",
               "drag_link.tube.wall_mm: -3 is not a wall thickness; give 1 to 20"},
         Fault{"\"wall_mm\": 5", "\"wall_mm\": \"5\"",
-              "drag_link.tube.wall_mm: \"5\" is not a wall thickness; give 1 to 20"},
+              "drag_link.tube.wall_mm: \"5\" is not a wall thickness; write the number without "
+              "quotes"},
+        Fault{"\"wall_mm\": 5", "\"wall_mm\": \"5 mm\"",
+              "drag_link.tube.wall_mm: \"5 mm\" is not a wall thickness; write the number alone, "
+              "without quotes: the member's name says the unit"},
+        Fault{"\"wall_mm\": 5", "\"wall_mm\": \"thick\"",
+              "drag_link.tube.wall_mm: \"thick\" is not a wall thickness; give 1 to 20"},
         Fault{"\"wall_mm\": 5", "\"wall_mm\": null",
               "drag_link.tube.wall_mm: null is not a wall thickness; give 1 to 20"},
         Fault{"\"caster_deg\": 3", "\"caster_deg\": 300",
@@ -60,7 +66,7 @@ INSTANTIATE_TEST_SUITE_P(
               "three numbers [x, y, z], each -20000 to 20000"},
         Fault{"[900, -1000, 0]", "[900, \"-1000\", 0]",
               "front_axle.road.body_corners_mm[1]: [900,\"-1000\",0] is not an outer corner of the "
-              "body; give three numbers [x, y, z], each -20000 to 20000"},
+              "body; write the numbers without quotes"},
         Fault{
             "\"left_turns_arm\": \"clockwise\"", "\"left_turns_arm\": \"left\"",
             "steering_box.left_turns_arm: \"left\" is not a way the arm turns when the hand wheel "
