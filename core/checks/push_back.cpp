@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/basics/units.h"
+#include "core/checks/joint_angles.h"
 #include "core/mechanism/shaft_follow.h"
 
 namespace tackbench {
@@ -145,34 +146,23 @@ PushBackStep shown_step(const ShaftLine& line, const Push& push, double pushed) 
   return step;
 }
 
-struct JointAngles {
-  std::vector<double> drawn;  // per joint of the project, rad
-  std::vector<double> now;
-};
-
-JointAngles joint_angles(const ShaftLine& line, const Push& push) {
-  JointAngles angles;
-  angles.drawn.resize(line.station.joints.size(), 0.0);
-  angles.now = angles.drawn;
-  for (std::size_t i = 0; i < line.crosses.size(); ++i) {
-    const auto joint = static_cast<std::size_t>(line.crosses[i].joint);
-    angles.drawn[joint] += line.crosses[i].angle;
-    angles.now[joint] += push.angle_at(i);
-  }
-  return angles;
+std::vector<double> angles_now(const ShaftLine& line, const Push& push) {
+  return angles_of_joints(line, [&](std::size_t i) { return push.angle_at(i); });
 }
 
 bool beyond_a_limit(const ShaftLine& line, const Push& push) {
-  const JointAngles angles = joint_angles(line, push);
-  for (std::size_t i = 0; i < angles.now.size(); ++i) {
+  const std::vector<double> drawn = drawn_angles_of_joints(line);
+  const std::vector<double> now = angles_now(line, push);
+  for (std::size_t i = 0; i < now.size(); ++i) {
     const std::optional<double>& limit = line.station.joints[i].angle_limit;
-    if (limit && angles.now[i] > *limit && angles.now[i] > angles.drawn[i] + 1e-9) return true;
+    if (limit && now[i] > *limit && now[i] > drawn[i] + 1e-9) return true;
   }
   return false;
 }
 
 void judge_folding(const ShaftLine& line, const Push& push, PushBack& result) {
-  const auto [drawn, now] = joint_angles(line, push);
+  const std::vector<double> drawn = drawn_angles_of_joints(line);
+  const std::vector<double> now = angles_now(line, push);
   double most = 0.0;
   for (std::size_t i = 0; i < now.size(); ++i) {
     if (now[i] - drawn[i] > most) {

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <set>
 
+#include "core/checks/joint_angles.h"
+
 namespace tackbench {
 namespace {
 
@@ -31,28 +33,20 @@ std::vector<Vec3> shake_places(const CabShake& shake) {
   return places;
 }
 
-double joint_angle(const ShaftLinePose& pose, int joint) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < index_of(pose.cross_count); ++i) {
-    if (pose.crosses[i].joint == joint) sum += pose.crosses[i].angle;
-  }
-  return sum;
-}
-
 std::vector<JointAngleResult> start_joints(const ShaftLine& line) {
+  const std::vector<double> drawn = drawn_angles_of_joints(line);
   std::vector<JointAngleResult> joints;
   for (std::size_t i = 0; i < line.station.joints.size(); ++i) {
     JointAngleResult result;
     result.joint = static_cast<int>(i);
     result.limit = line.station.joints[i].angle_limit;
+    result.as_drawn = result.worst = drawn[i];
     joints.push_back(result);
   }
   for (const DrawnCross& cross : line.crosses) {
     JointAngleResult& result = joints[index_of(cross.joint)];
-    result.as_drawn += cross.angle;
     result.held = result.held && cross.held;
   }
-  for (JointAngleResult& result : joints) result.worst = result.as_drawn;
   return joints;
 }
 
@@ -123,9 +117,16 @@ SupportResult start_support(const ShaftLine& line, const DrawnSupport& drawn) {
     result.sleeve_length = support.width;
   }
   const std::size_t span = index_of(drawn.span);
-  result.to_hand_cross = drawn.along.dot(drawn.on_line_mm - line.crosses[span].centre_mm);
+  result.to_hand_cross = drawn.from_hand_cross;
   result.to_road_cross = line.spans[span].length - result.to_hand_cross;
   return result;
+}
+
+// A joint there is bent to a right angle or more.
+bool folds_back(const ShaftLinePose& pose) {
+  return std::any_of(
+      pose.crosses.begin(), pose.crosses.begin() + pose.cross_count,
+      [](const CrossPose& cross) { return cross.in_direction.dot(cross.out_direction) <= 0.0; });
 }
 
 // Everything that moves with the cab, at one place of its shake.
@@ -136,14 +137,17 @@ void note_place(const ShaftLine& line, const Vec3& shake, ShaftCheck& check) {
   pose_shaft_line(line, cab, 0.0, pose);
   if (!pose.closes) {
     ++check.misfit.places;
+    if (folds_back(pose)) ++check.misfit.folds;
     if (pose.misfit > check.misfit.worst) {
       check.misfit.worst = pose.misfit;
       check.misfit.worst_shake_mm = shake;
     }
   }
   check.box_turn_by_shake = std::max(check.box_turn_by_shake, std::abs(pose.box_turn));
+  const std::vector<double> angles =
+      angles_of_joints(line, [&](std::size_t i) { return pose.crosses[i].angle; });
   for (JointAngleResult& joint : check.joints) {
-    const double angle = joint_angle(pose, joint.joint);
+    const double angle = angles[index_of(joint.joint)];
     if (angle > joint.worst) {
       joint.worst = angle;
       joint.worst_shake_mm = shake;
@@ -174,6 +178,11 @@ void finish_slip(const Shaft& shaft, SlipResult& slip) {
 
 }  // namespace
 
+std::vector<EndInYoke> ends_in_yokes(const ShaftLine& line) {
+  if (!line.has_joints) return {};
+  return {end_in_yoke(false, line), end_in_yoke(true, line)};
+}
+
 ShaftCheck shaft_check(const ShaftLine& line, std::optional<double> torque) {
   ShaftCheck check;
   check.ripple = line_ripple(line);
@@ -189,7 +198,7 @@ ShaftCheck shaft_check(const ShaftLine& line, std::optional<double> torque) {
       check.slips.push_back(start_slip(line.station.shafts[index_of(shaft)], shaft));
     }
   }
-  check.ends = {end_in_yoke(false, line), end_in_yoke(true, line)};
+  check.ends = ends_in_yokes(line);
   for (const DrawnSupport& support : line.supports) {
     check.supports.push_back(start_support(line, support));
   }

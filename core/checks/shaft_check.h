@@ -77,9 +77,10 @@ struct SupportResult {
   double to_road_cross = 0.0;
 };
 
-// Where a length cannot be kept when the cab shakes.
+// Where the line cannot follow when the cab shakes.
 struct ShakeMisfit {
   int places = 0;      // that do not close
+  int folds = 0;       // of them, where a joint would have to bend to a right angle or more
   double worst = 0.0;  // mm that is missing
   Vec3 worst_shake_mm = Vec3::Zero();
 };
@@ -97,6 +98,9 @@ struct ShaftCheck {
   double box_turn_by_shake = 0.0;  // greatest turn of the box input over the shake with the
                                    // hand wheel held straight, rad
 };
+
+// Empty without joints.
+std::vector<EndInYoke> ends_in_yokes(const ShaftLine& line);
 
 // `torque`: assumed in the column, N mm; without it couples and loads come for 1 N mm.
 ShaftCheck shaft_check(const ShaftLine& line, std::optional<double> torque = std::nullopt);

@@ -53,6 +53,7 @@ class PairSearch {
   double half_track_;
   bool needs_axle_ = false;
   bool needs_steering_ = false;
+  bool locks_known_ = true;
   Ranges ranges_;
 };
 
@@ -66,6 +67,7 @@ void PairSearch::set_ranges(const std::optional<LockResult>& locks) {
   ranges_.nodes.fill(1);
   needs_steering_ = rides(pair_, RidesOn::left_knuckle) || rides(pair_, RidesOn::right_knuckle);
   needs_axle_ = needs_steering_ || rides(pair_, RidesOn::axle);
+  locks_known_ = !needs_steering_ || locks.has_value();
   if (needs_steering_ && locks)
     set_range(hand_wheel, -locks->right.turns * kRadiansPerTurn,
               locks->left.turns * kRadiansPerTurn, 9);
@@ -169,6 +171,7 @@ std::optional<StretchResult> PairSearch::run() {
   StretchResult result;
   result.name = pair_.name;
   result.as_drawn = *as_drawn;
+  result.locks_known = locks_known_;
   result.least_allowed = pair_.least;
   result.greatest_allowed = pair_.greatest;
   Place least = drawn;
@@ -208,9 +211,13 @@ std::vector<StretchResult> check_stretch(const Mechanism& mechanism,
                                          const std::optional<LockResult>& locks) {
   std::vector<StretchResult> results;
   if (!mechanism.project.shapes) return results;
-  for (const StretchPair& pair : mechanism.project.shapes->stretch_pairs)
-    if (std::optional<StretchResult> result = PairSearch(mechanism, pair, locks).run())
-      results.push_back(std::move(*result));
+  const std::vector<StretchPair>& pairs = mechanism.project.shapes->stretch_pairs;
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    std::optional<StretchResult> result = PairSearch(mechanism, pairs[i], locks).run();
+    if (!result) continue;
+    result->pair = i;
+    results.push_back(std::move(*result));
+  }
   return results;
 }
 

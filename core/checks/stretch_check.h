@@ -10,9 +10,12 @@
 namespace tackbench {
 
 struct StretchResult {
+  std::size_t pair = 0;  // index in the project's stretch pairs
   std::string name;
-  double as_drawn = 0.0;  // mm
-  double least = 0.0;     // over locks, bump, droop, roll and cab shake, mm
+  bool locks_known = true;  // false: a knuckle carries it but how far it steers is not known, so
+                            // only straight ahead was looked at
+  double as_drawn = 0.0;    // mm
+  double least = 0.0;       // over locks, bump, droop, roll and cab shake, mm
   double greatest = 0.0;
   Controls least_at;
   Controls greatest_at;
@@ -21,7 +24,8 @@ struct StretchResult {
 };
 
 // Extremes by a grid over the controls that move the pair, refined from the best node by coordinate
-// descent to 0.01 mm. `locks` bounds the hand wheel; without it straight only.
+// descent to 0.01 mm. `locks` bounds the hand wheel; without it straight only. A pair whose bodies
+// cannot be posed has no result.
 std::vector<StretchResult> check_stretch(const Mechanism& mechanism,
                                          const std::optional<LockResult>& locks);
 

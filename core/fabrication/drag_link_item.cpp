@@ -5,7 +5,7 @@
 
 #include "core/fabrication/cut_items.h"
 #include "core/fabrication/dimension_makers.h"
-#include "core/fabrication/metric_thread.h"
+#include "core/checks/metric_thread.h"
 
 namespace tackbench {
 

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "core/basics/units.h"
-#include "core/fabrication/metric_thread.h"
+#include "core/checks/metric_thread.h"
 
 namespace tackbench {
 

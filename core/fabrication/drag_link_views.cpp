@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-#include "core/fabrication/metric_thread.h"
+#include "core/checks/metric_thread.h"
 
 namespace tackbench {
 

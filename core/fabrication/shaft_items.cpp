@@ -173,8 +173,7 @@ CutItem shaft_item(const ShaftLineStation& station, const ShaftCheck& check,
   return item;
 }
 
-CutItem support_item(const ShaftSupport& support, const SupportResult& result,
-                     const ShaftLineStation& station) {
+CutItem support_item(const ShaftSupport& support, const SupportResult& result) {
   const auto index = static_cast<std::size_t>(result.support);
   const char* frame = support.rides_on == RidesOn::cab ? "cab" : "chassis";
   CutItem item;
@@ -201,8 +200,6 @@ CutItem support_item(const ShaftSupport& support, const SupportResult& result,
       "along the shaft"));
   list.push_back(number("to_road_joint", "eye to the joint towards the box", result.to_road_cross));
   list.push_back(number("eye_bore", "eye bore", support.bore, Unit::millimetre, 2));
-  const double shaft_diameter =
-      station.shafts[static_cast<std::size_t>(support.shaft)].outside_diameter;
   if (result.sleeve_length > 0.0) {
     const auto cut = [](CutDimension made) {
       return plus_minus(made, general_tolerance(*made.value));
@@ -221,11 +218,6 @@ CutItem support_item(const ShaftSupport& support, const SupportResult& result,
                       "practice: {:g} at "
                       "least): choose an eye of another bore.",
                       wall, kThinSleeve));
-  } else if (shaft_diameter > support.bore) {
-    item.cautions.push_back(
-        fmt::format("The shaft of {:g} mm does not go through the eye of {:g} "
-                    "mm.",
-                    shaft_diameter, support.bore));
   } else {
     item.notes.emplace_back("No sleeve: the shaft fills the eye.");
   }
@@ -255,7 +247,7 @@ std::vector<CutItem> support_items(const ShaftLineStation& station, const ShaftC
     if (index >= station.supports.size()) continue;
     const ShaftSupport& support = station.supports[index];
     if (support.shaft >= 0 && static_cast<std::size_t>(support.shaft) < station.shafts.size())
-      items.push_back(support_item(support, result, station));
+      items.push_back(support_item(support, result));
   }
   return items;
 }

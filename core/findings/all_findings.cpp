@@ -79,11 +79,14 @@ std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults
   std::vector<Finding> findings;
   add_direction_finding(mechanism, results.direction, findings);
   if (mechanism.shaft_line) {
-    if (results.wandering) add_wander_findings(mechanism, *results.wandering, findings);
-    if (results.shaft) add_shaft_findings(mechanism, *results.shaft, findings);
-    add_push_back_finding(mechanism, results.push_back, findings);
+    const WanderingShaft wandering = results.wandering.value_or(WanderingShaft{});
+    if (results.wandering) add_wander_findings(mechanism, wandering, findings);
+    if (results.shaft) add_shaft_findings(mechanism, *results.shaft, wandering, findings);
+    add_push_back_finding(mechanism, results.push_back, wandering, findings);
   }
+  add_waiting_shaft_findings(mechanism, findings);
   if (results.link) add_link_findings(mechanism, *results.link, findings);
+  add_thread_findings(mechanism, findings);
   if (results.locks) {
     add_link_lock_findings(mechanism, *results.locks, findings);
     add_lock_findings(mechanism, *results.locks, findings);

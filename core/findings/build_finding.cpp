@@ -70,6 +70,13 @@ Finding judged(std::string name, Station station, std::vector<Quantity> numbers,
   return finding;
 }
 
+void leave_open(Finding& finding, const std::string& why) {
+  if (finding.verdict == Verdict::past) return;
+  finding.verdict = Verdict::not_judged;
+  if (!finding.why_not_judged.empty()) finding.why_not_judged += "; ";
+  finding.why_not_judged += why;
+}
+
 Finding not_yet(std::string name, Station station, std::string why) {
   Finding finding;
   finding.name = std::move(name);

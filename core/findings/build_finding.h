@@ -45,6 +45,9 @@ class ShownFor {
 // builder adds sentence, trace and the rest.
 Finding judged(std::string name, Station station, std::vector<Quantity> numbers, Limit limit,
                ShownUnit lengths);
+// Takes the verdict back for that reason, beside a reason that it may have already; a finding that
+// is past stays past.
+void leave_open(Finding& finding, const std::string& why);
 // A finding that waits for something.
 Finding not_yet(std::string name, Station station, std::string why);
 

@@ -26,13 +26,21 @@ void add_direction_finding(const Mechanism& mechanism, const std::optional<Direc
 void add_wander_findings(const Mechanism& mechanism, const WanderingShaft& result,
                          Findings& findings);
 // "shaft.joint.<name>.angle", "shaft.ripple", "shaft.<name>.clocking", slips, ends, supports ...
-void add_shaft_findings(const Mechanism& mechanism, const ShaftCheck& result, Findings& findings);
-// "shaft.push_back"; not judged without a distance.
+// What is read off the drawing is not judged while the line wanders or is not drawn as built,
+// except what is past already.
+void add_shaft_findings(const Mechanism& mechanism, const ShaftCheck& result,
+                        const WanderingShaft& wandering, Findings& findings);
+// "shaft.push_back"; not judged without a distance, nor where the push as followed is not what
+// would happen.
 void add_push_back_finding(const Mechanism& mechanism, const std::optional<PushBack>& result,
-                           Findings& findings);
+                           const WanderingShaft& wandering, Findings& findings);
+// What a shaft line with joints waits for while column or box is not measured.
+void add_waiting_shaft_findings(const Mechanism& mechanism, Findings& findings);
 
 // "link.centring", "link.length", "link.thread_engagement.<end>"
 void add_link_findings(const Mechanism& mechanism, const LinkResult& result, Findings& findings);
+// "link.tube_bore.<end>", "link.tube_wall.<end>"
+void add_thread_findings(const Mechanism& mechanism, Findings& findings);
 // "link.swing.<end>", "link.effective_angle"
 void add_link_lock_findings(const Mechanism& mechanism, const LockResult& result,
                             Findings& findings);
@@ -44,7 +52,7 @@ void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Fin
 // "pedal.<name>.full_stroke" ...
 void add_pedal_findings(const Mechanism& mechanism, const std::vector<PedalResult>& results,
                         Findings& findings);
-// "stretch.<name>"
+// "stretch.<name>"; a pair without a result is not judged, and says what it waits for.
 void add_stretch_findings(const Mechanism& mechanism, const std::vector<StretchResult>& results,
                           Findings& findings);
 // "missing.<member path>": one question for each thing that is not measured yet.

@@ -1,54 +1,19 @@
-// Findings of the shaft check: angles, ripple, clocking, slips, ends, supports, couples.
+// Findings of the shaft check: angles, ripple, clocking, lengths, shake, couples. Slips, ends and
+// supports stand in shaft_parts_findings.cpp.
 #include <algorithm>
 #include <cmath>
 
 #include "core/basics/wording.h"
-#include "core/findings/build_finding.h"
 #include "core/findings/builders.h"
-#include "core/findings/limits.h"
+#include "core/findings/line_as_drawn.h"
+#include "core/findings/shaft_parts_findings.h"
+#include "core/findings/shaft_words.h"
 
 namespace tackbench {
 
 namespace {
 
-struct Line {
-  const Mechanism& mechanism;
-  const ShaftLineStation& station;
-  ShownFor show;
-
-  explicit Line(const Mechanism& compiled)
-      : mechanism(compiled), station(compiled.shaft_line->station), show(compiled.project) {}
-
-  std::string joint(int index) const {
-    return spoken(station.joints[std::size_t(index)].name, say("word.joint"), std::size_t(index));
-  }
-  std::string shaft(int index) const {
-    return spoken(station.shafts[std::size_t(index)].name, say("word.shaft"), std::size_t(index));
-  }
-  std::string support(int index) const {
-    return spoken(station.supports[std::size_t(index)].name, say("word.support"),
-                  std::size_t(index));
-  }
-  std::string joint_part(int index) const {
-    return name_part(station.joints[std::size_t(index)].name, std::size_t(index));
-  }
-  std::string shaft_part(int index) const {
-    return name_part(station.shafts[std::size_t(index)].name, std::size_t(index));
-  }
-  std::string support_part(int index) const {
-    return name_part(station.supports[std::size_t(index)].name, std::size_t(index));
-  }
-  Limit limit(const char* name) const { return limit_for(mechanism.project, name); }
-  Limit limit(const char* name, const OwnValue& own) const {
-    return limit_from(mechanism.project, name, own);
-  }
-  Finding judge(std::string name, std::vector<Quantity> numbers, Limit by) const {
-    return judged(std::move(name), Station::shaft_line, std::move(numbers), std::move(by),
-                  show.lengths());
-  }
-};
-
-Finding joint_angle(const Line& line, const JointAngleResult& result) {
+Finding joint_angle(const ShaftWords& line, const JointAngleResult& result) {
   Finding finding = line.judge(
       "shaft.joint." + line.joint_part(result.joint) + ".angle",
       {quantity("joint_angle", result.worst, Unit::degree),
@@ -59,7 +24,8 @@ Finding joint_angle(const Line& line, const JointAngleResult& result) {
   finding.sentence = say("shaft.joint_angle", {{"joint", capitalised(line.joint(result.joint))},
                                                {"drawn", line.show.degrees(result.as_drawn)},
                                                {"worst", line.show.degrees(result.worst)}});
-  if (!result.held) finding.caution = say("caution.joint_not_held");
+  if (!result.held && finding.verdict == Verdict::past)
+    finding.caution = say("caution.joint_not_held");
   finding.trace.formula =
       "angle = acos(in . out), unit vectors along the two shafts from hand to "
       "road";
@@ -90,7 +56,7 @@ bool ripples(const ShaftJoint& joint) {
 }
 
 // One cross by the textbook's formula: t from the driving pin to the bend plane.
-TraceStep cross_step(const Line& line, const CrossPose& cross) {
+TraceStep cross_step(const ShaftWords& line, const CrossPose& cross) {
   const ShaftJoint& joint = line.station.joints[std::size_t(cross.joint)];
   if (!ripples(joint))
     return {line.joint(cross.joint),
@@ -109,7 +75,7 @@ TraceStep cross_step(const Line& line, const CrossPose& cross) {
        quantity("cross_ratio", cross.ratio, Unit::number)}};
 }
 
-Finding ripple(const Line& line, const ShaftCheck& result) {
+Finding ripple(const ShaftWords& line, const ShaftCheck& result) {
   const LineRipple& ripple = result.ripple;
   Finding finding =
       line.judge("shaft.ripple",
@@ -152,7 +118,42 @@ double clocking_apart(double a, double b) {
   return apart;
 }
 
-Finding clocking_of(const Line& line, const ClockingResult& all, const ShaftClocking& result) {
+// "upper to 0.0 degrees and lower to -80.0 degrees"; empty when all stand so already.
+std::string clocking_settings(const ShaftWords& line, const ClockingResult& all) {
+  constexpr double kAlike = 0.05 * kRadiansPerDegree;  // half of what is shown
+  bool all_stand = true;
+  std::vector<std::string> settings;
+  for (const ShaftClocking& each : all.shafts) {
+    if (!each.matters) continue;
+    all_stand = all_stand && clocking_apart(each.as_drawn, each.nearest) < kAlike;
+    settings.push_back(say("shaft.clocking_setting", {{"shaft", line.shaft(each.shaft)},
+                                                      {"angle", line.show.degrees(each.nearest)}}));
+  }
+  return all_stand ? std::string() : listed(settings);
+}
+
+std::string clocking_words(const ShaftWords& line, const ClockingResult& all,
+                           const ShaftClocking& result) {
+  const auto shafts = std::count_if(all.shafts.begin(), all.shafts.end(),
+                                    [](const ShaftClocking& each) { return each.matters; });
+  const std::string settings = clocking_settings(line, all);
+  const WordingFields fields{{"shaft", capitalised(line.shaft(result.shaft))},
+                             {"drawn", line.show.degrees(result.as_drawn)},
+                             {"settings", settings},
+                             {"ripple", line.show.text(all.ripple_nearest, Unit::percent)}};
+  std::string words = say(settings.empty() ? "shaft.clocking_stands"
+                          : shafts > 1     ? "shaft.clocking_together"
+                                           : "shaft.clocking_set",
+                          fields);
+  constexpr double kWorthSaying = 0.001;  // what is shown of a ripple
+  if (all.ripple_nearest - all.ripple_ideal > kWorthSaying)
+    words += " " + say("shaft.clocking_free",
+                       {{"ripple", line.show.text(all.ripple_ideal, Unit::percent)}});
+  return words;
+}
+
+Finding clocking_of(const ShaftWords& line, const ClockingResult& all,
+                    const ShaftClocking& result) {
   const double off = clocking_apart(result.as_drawn, result.ideal);
   std::vector<Quantity> numbers{quantity("clocking_off", off, Unit::degree),
                                 quantity("clocking_as_drawn", result.as_drawn, Unit::degree),
@@ -163,13 +164,10 @@ Finding clocking_of(const Line& line, const ClockingResult& all, const ShaftCloc
     numbers.push_back(quantity("clocking_step", result.step, Unit::degree));
   Finding finding = line.judge("shaft." + line.shaft_part(result.shaft) + ".clocking",
                                std::move(numbers), line.limit("shaft.clocking"));
-  finding.sentence =
-      say("shaft.clocking", {{"shaft", capitalised(line.shaft(result.shaft))},
-                             {"drawn", line.show.degrees(result.as_drawn)},
-                             {"ideal", line.show.degrees(result.ideal)},
-                             {"nearest", line.show.degrees(result.nearest)},
-                             {"ripple", line.show.text(all.ripple_nearest, Unit::percent)}});
+  finding.sentence = clocking_words(line, all, result);
   if (result.by == ClockingBy::makers_cut) finding.caution = say("caution.double_d_cut");
+  if (result.by == ClockingBy::not_known)
+    finding.caution = say("caution.teeth_not_given", {{"index", std::to_string(result.shaft)}});
   finding.trace.source = say("source.clocking");
   if (all.closed_form) {
     finding.trace.formula =
@@ -189,7 +187,7 @@ Finding clocking_of(const Line& line, const ClockingResult& all, const ShaftCloc
   return finding;
 }
 
-Finding length(const Line& line, const ShaftLengthResult& result) {
+Finding length(const ShaftWords& line, const ShaftLengthResult& result) {
   const double spare = result.cut_length - result.grips;
   Finding finding =
       line.judge("shaft." + line.shaft_part(result.shaft) + ".length",
@@ -213,132 +211,41 @@ Finding length(const Line& line, const ShaftLengthResult& result) {
   return finding;
 }
 
-void add_slip(const Line& line, const SlipResult& result, Findings& findings) {
-  const std::string shaft = line.shaft(result.shaft);
-  const std::string stem = "shaft." + line.shaft_part(result.shaft);
-  if (result.least_engagement && result.diameter > 0.0) {
-    const double share = *result.least_engagement / result.diameter;
-    OwnValue own;
-    if (!result.wanted_is_common_practice)
-      own = {result.wanted_engagement / result.diameter, std::nullopt,
-             say("source.engagement_wanted"), Standing::builder};
-    Finding finding =
-        line.judge(stem + ".engagement",
-                   {quantity("engagement_diameters", share, Unit::number),
-                    quantity("least_engagement", *result.least_engagement, Unit::millimetre),
-                    quantity("engagement_as_drawn", *result.engagement, Unit::millimetre)},
-                   line.limit("shaft.engagement", own));
-    finding.worst_at = at_cab_shake(result.longest_shake_mm);
-    finding.sentence =
-        say("shaft.engagement", {{"shaft", shaft},
-                                 {"least", line.show.mm(*result.least_engagement)},
-                                 {"diameters", line.show.text(share, Unit::number)}});
-    finding.trace.formula =
-        "least overlap = overlap as drawn - greatest growth over the cab's "
-        "shake";
-    finding.trace.source = say("source.engagement");
-    finding.trace.steps = {
-        step("least_engagement", "as drawn - growth",
-             {quantity("engagement_as_drawn", *result.engagement, Unit::millimetre),
-              quantity("growth", result.longest_change, Unit::millimetre),
-              quantity("least_engagement", *result.least_engagement, Unit::millimetre)}),
-        step("divide", "least overlap / diameter",
-             {quantity("slip_diameter", result.diameter, Unit::millimetre),
-              quantity("engagement_diameters", share, Unit::number)})};
-    findings.push_back(std::move(finding));
-  } else {
-    findings.push_back(not_yet(stem + ".engagement", Station::shaft_line,
-                               say("not_judged.no_engagement", {{"shaft", shaft}})));
-  }
-  if (!result.least_slide_in) return;
-  Finding finding = line.judge(stem + ".slip_left",
-                               {quantity("slide_in_left", *result.least_slide_in, Unit::millimetre),
-                                quantity("shortening", -result.shortest_change, Unit::millimetre)},
-                               line.limit("shaft.slip_left"));
-  finding.worst_at = at_cab_shake(result.shortest_shake_mm);
-  finding.sentence =
-      say("shaft.slip_left", {{"shaft", shaft}, {"left", line.show.mm(*result.least_slide_in)}});
-  finding.trace.formula = "left = slide-in as drawn - greatest shortening over the cab's shake";
-  finding.trace.source = say("source.geometry");
-  finding.trace.steps = {
-      step("slide_in_left", "as drawn - shortening",
-           {quantity("shortening", -result.shortest_change, Unit::millimetre),
-            quantity("slide_in_left", *result.least_slide_in, Unit::millimetre)})};
-  findings.push_back(std::move(finding));
-}
-
-Finding insertion(const Line& line, const EndInYoke& end) {
-  Finding finding =
-      line.judge(std::string("shaft.") + (end.at_box ? "box_end" : "column_end") + ".insertion",
-                 {quantity("clear_of_cross", end.clear, Unit::millimetre),
-                  quantity("gripped", end.gripped, Unit::millimetre),
-                  quantity("grip_length", end.grip_length, Unit::millimetre),
-                  quantity("off_axis", end.off_axis, Unit::millimetre)},
-                 line.limit("shaft.insertion"));
-  finding.sentence =
-      say("shaft.insertion", {{"end", end.at_box ? say("word.box_end") : say("word.column_end")},
-                              {"joint", line.joint(end.joint)},
-                              {"clear", line.show.mm(std::abs(end.clear))},
-                              {"way", end.clear >= 0.0 ? say("word.short_of") : say("word.inside")},
-                              {"gripped", line.show.mm(end.gripped)},
-                              {"grip", line.show.mm(end.grip_length)}});
-  finding.trace.formula = "clear = end face to joint centre along the shaft - yoke depth";
-  finding.trace.source = say("source.geometry");
-  finding.trace.inputs = {quantity("end_to_centre", end.distance, Unit::millimetre)};
-  finding.trace.steps = {step("clear_of_cross", "end to centre - yoke depth",
-                              {quantity("clear_of_cross", end.clear, Unit::millimetre)})};
-  return finding;
-}
-
-Finding support_swing(const Line& line, const SupportResult& result) {
-  Finding finding = line.judge(
-      "shaft.support." + line.support_part(result.support) + ".swing",
-      {quantity("tilt", result.worst_tilt, Unit::degree),
-       quantity("off_line", result.off_line, Unit::millimetre)},
-      line.limit("shaft.support_swing",
-                 {std::nullopt, result.swing_limit, say("source.maker_sheet"), Standing::maker}));
-  finding.worst_at = at_cab_shake(result.worst_shake_mm);
-  finding.sentence = say("shaft.support_swing", {{"support", line.support(result.support)},
-                                                 {"tilt", line.show.degrees(result.worst_tilt)}});
-  finding.trace.formula = "tilt = angle between the shaft as drawn and with the cab shaken";
-  finding.trace.source = say("source.geometry");
-  finding.trace.steps = {step("worst_over_shake",
-                              "the same with the cab at each corner of its "
-                              "shake",
-                              {quantity("tilt", result.worst_tilt, Unit::degree)})};
-  return finding;
-}
-
-Finding shake_fit(const Line& line, const ShakeMisfit& misfit) {
-  Finding finding = line.judge("shaft.shake_fit",
-                               {quantity("length_missing", misfit.worst, Unit::millimetre),
-                                quantity("places_that_bind", misfit.places, Unit::count)},
-                               line.limit("shaft.shake_fit"));
+Finding shake_fit(const ShaftWords& line, const ShakeMisfit& misfit) {
+  const std::vector<Quantity> numbers{quantity("places_that_bind", misfit.places, Unit::count),
+                                      quantity("length_missing", misfit.worst, Unit::millimetre),
+                                      quantity("places_that_fold", misfit.folds, Unit::count)};
+  Finding finding = line.judge("shaft.shake_fit", numbers, line.limit("shaft.shake_fit"));
   finding.worst_at = at_cab_shake(misfit.worst_shake_mm);
   finding.sentence = misfit.places == 0
                          ? say("shaft.shake_fits")
-                         : say("shaft.shake_binds", {{"missing", line.show.mm(misfit.worst)}});
+                         : say("shaft.shake_binds", {{"places", shown(misfit.places, Unit::count)},
+                                                     {"missing", line.show.mm(misfit.worst)}});
+  if (misfit.folds > 0)
+    finding.sentence +=
+        " " + say("shaft.shake_folds", {{"places", shown(misfit.folds, Unit::count)}});
   finding.trace.formula =
-      "at each corner of the cab's shake the joints must keep the shafts' fixed "
-      "lengths";
+      "at each corner, edge middle and face middle of the cab's shake the joints must keep the "
+      "shafts' fixed lengths and bend less than a right angle";
   finding.trace.source = say("source.geometry");
-  finding.trace.steps = {step("shake_fit", "greatest length that is missing",
-                              {quantity("length_missing", misfit.worst, Unit::millimetre)})};
+  finding.trace.steps = {
+      step("shake_fit", "places where they do not, and greatest length that is missing", numbers)};
   return finding;
 }
 
-void add_couples(const Line& line, const CouplesResult& result, Findings& findings) {
-  if (result.crosses.empty()) return;
+Finding couple(const ShaftWords& line, const CouplesResult& result) {
   const auto worst = std::max_element(
       result.crosses.begin(), result.crosses.end(),
       [](const CrossCouple& a, const CrossCouple& b) { return a.hand_side < b.hand_side; });
   const Unit unit = result.torque_given ? Unit::newton_metre : Unit::number;
   Finding finding = line.judge("shaft.couple",
                                {quantity("couple_hand_side", worst->hand_side, unit),
-                                quantity("couple_road_side", worst->road_side, unit)},
+                                quantity("couple_road_side", worst->road_side, unit),
+                                quantity("couple_on_box", result.crosses.back().road_side, unit)},
                                line.limit("shaft.couple"));
   const WordingFields fields{{"joint", line.joint(worst->joint)},
                              {"couple", line.show.text(worst->hand_side, unit)},
+                             {"box", line.show.text(result.crosses.back().road_side, unit)},
                              {"torque", line.show.text(result.torque, Unit::newton_metre)}};
   finding.sentence =
       result.torque_given ? say("shaft.couple", fields) : say("shaft.couple_each", fields);
@@ -350,25 +257,47 @@ void add_couples(const Line& line, const CouplesResult& result, Findings& findin
                                    "T tan b, T sin b",
                                    {quantity("couple_hand_side", cross.hand_side, unit),
                                     quantity("couple_road_side", cross.road_side, unit)}});
-  findings.push_back(std::move(finding));
+  return finding;
 }
 
 }  // namespace
 
-void add_shaft_findings(const Mechanism& mechanism, const ShaftCheck& result, Findings& findings) {
-  const Line line(mechanism);
+void add_shaft_findings(const Mechanism& mechanism, const ShaftCheck& result,
+                        const WanderingShaft& wandering, Findings& findings) {
+  const ShaftWords line(mechanism);
   if (line.station.joints.empty()) return;
-  for (const JointAngleResult& each : result.joints) findings.push_back(joint_angle(line, each));
-  findings.push_back(ripple(line, result));
+  const std::optional<std::string> why = why_not_as_drawn(mechanism, wandering);
+  const auto add = [&](Finding finding) {
+    if (why) leave_open(finding, *why);
+    findings.push_back(std::move(finding));
+  };
+  for (const JointAngleResult& each : result.joints) add(joint_angle(line, each));
+  add(ripple(line, result));
   if (result.clocking.matters)
     for (const ShaftClocking& each : result.clocking.shafts)
-      if (each.matters) findings.push_back(clocking_of(line, result.clocking, each));
+      if (each.matters) add(clocking_of(line, result.clocking, each));
+  // A shaft is as long as it is made, wherever it wanders.
   for (const ShaftLengthResult& each : result.lengths) findings.push_back(length(line, each));
-  for (const SlipResult& each : result.slips) add_slip(line, each, findings);
-  for (const EndInYoke& each : result.ends) findings.push_back(insertion(line, each));
-  for (const SupportResult& each : result.supports) findings.push_back(support_swing(line, each));
-  findings.push_back(shake_fit(line, result.misfit));
-  add_couples(line, result.couples, findings);
+  add_off_line_findings(mechanism, findings);
+  Findings drawn;
+  add_slip_findings(mechanism, result, drawn);
+  add_support_findings(mechanism, result, drawn);
+  for (Finding& each : drawn) add(std::move(each));
+  add_end_findings(mechanism, result, findings);
+  add(shake_fit(line, result.misfit));
+  if (!result.couples.crosses.empty()) add(couple(line, result.couples));
+}
+
+void add_waiting_shaft_findings(const Mechanism& mechanism, Findings& findings) {
+  const Project& project = mechanism.project;
+  if (mechanism.shaft_line || !project.shaft_line || project.shaft_line->joints.empty()) return;
+  std::vector<std::string> missing;
+  if (!project.column) missing.emplace_back("column");
+  if (!project.steering_box) missing.emplace_back("steering_box");
+  const std::string why = say("not_judged.shaft_line_waits", {{"members", listed(missing)}});
+  for (const char* name : {"shaft.wander", "shaft.ripple", "shaft.column_end.insertion",
+                           "shaft.box_end.insertion", "shaft.shake_fit", "shaft.push_back"})
+    findings.push_back(not_yet(name, Station::shaft_line, why));
 }
 
 }  // namespace tackbench

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "core/basics/wording.h"
@@ -17,19 +18,52 @@ bool least_is_worse(const StretchResult& result) {
   return result.least - *result.least_allowed <= *result.greatest_allowed - result.greatest;
 }
 
-Finding stretch(const Mechanism& mechanism, const StretchResult& result, std::size_t index) {
+std::string finding_name(const StretchPair& pair, std::size_t index) {
+  return "stretch." + name_part(pair.name, index);
+}
+
+bool rides(const StretchPair& pair, RidesOn body) {
+  return pair.from.rides_on == body || pair.to.rides_on == body;
+}
+
+// What is not measured of the bodies that carry the pair; empty when all of it is.
+std::vector<std::string> missing_bodies(const Project& project, const StretchPair& pair) {
+  const bool on_knuckle = rides(pair, RidesOn::left_knuckle) || rides(pair, RidesOn::right_knuckle);
+  std::vector<std::string> missing;
+  if (rides(pair, RidesOn::cab) && !project.cab) missing.emplace_back("cab");
+  if ((on_knuckle || rides(pair, RidesOn::axle)) && !project.front_axle)
+    missing.emplace_back("front_axle");
+  if (on_knuckle && !project.steering_box) missing.emplace_back("steering_box");
+  if (on_knuckle && project.steering_box && !project.steering_box->left_turns_arm)
+    missing.emplace_back("steering_box.left_turns_arm");
+  if (on_knuckle && !project.drag_link) missing.emplace_back("drag_link");
+  return missing;
+}
+
+Finding waiting(const Mechanism& mechanism, const StretchPair& pair, std::size_t index) {
+  const std::vector<std::string> missing = missing_bodies(mechanism.project, pair);
+  const std::string name = spoken(pair.name, say("word.stretch_pair"), index);
+  return not_yet(finding_name(pair, index), Station::shapes,
+                 missing.empty() ? say("not_judged.stretch_not_posed", {{"name", name}})
+                                 : say("not_judged.stretch_waits",
+                                       {{"name", name}, {"members", listed(missing)}}));
+}
+
+Finding stretch(const Mechanism& mechanism, const StretchResult& result) {
+  const std::size_t index = result.pair;
+  const StretchPair& pair = mechanism.project.shapes->stretch_pairs[index];
   const ShownFor show(mechanism.project);
   Quantity least = quantity("least_distance", result.least, Unit::millimetre);
   Quantity greatest = quantity("greatest_distance", result.greatest, Unit::millimetre);
   const bool by_least = least_is_worse(result);
   std::vector<Quantity> numbers{by_least ? least : greatest, by_least ? greatest : least,
                                 quantity("distance_as_drawn", result.as_drawn, Unit::millimetre)};
-  Finding finding =
-      judged("stretch." + name_part(result.name, index), Station::shapes, std::move(numbers),
-             limit_from(mechanism.project, "stretch",
-                        {result.least_allowed, result.greatest_allowed, say("source.maker_sheet"),
-                         Standing::maker}),
-             show.lengths());
+  Finding finding = judged(finding_name(pair, index), Station::shapes, std::move(numbers),
+                           limit_from(mechanism.project, "stretch",
+                                      {result.least_allowed, result.greatest_allowed,
+                                       say("source.maker_sheet"), Standing::maker}),
+                           show.lengths());
+  if (!result.locks_known) leave_open(finding, say("not_judged.stretch_locks"));
   finding.worst_at = by_least ? result.least_at : result.greatest_at;
   finding.sentence =
       say("stretch", {{"name", capitalised(spoken(result.name, say("word.stretch_pair"), index))},
@@ -58,8 +92,15 @@ Finding stretch(const Mechanism& mechanism, const StretchResult& result, std::si
 
 void add_stretch_findings(const Mechanism& mechanism, const std::vector<StretchResult>& results,
                           Findings& findings) {
-  for (std::size_t i = 0; i < results.size(); ++i)
-    findings.push_back(stretch(mechanism, results[i], i));
+  if (!mechanism.project.shapes) return;
+  const std::vector<StretchPair>& pairs = mechanism.project.shapes->stretch_pairs;
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    const auto found = std::find_if(results.begin(), results.end(),
+                                    [i](const StretchResult& each) { return each.pair == i; });
+    const bool known =
+        found != results.end() && missing_bodies(mechanism.project, pairs[i]).empty();
+    findings.push_back(known ? stretch(mechanism, *found) : waiting(mechanism, pairs[i], i));
+  }
 }
 
 }  // namespace tackbench

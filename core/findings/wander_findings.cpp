@@ -1,10 +1,12 @@
-// Is the shaft line held? And what happens when box and firewall are pushed back.
+// Is the shaft line held?
 #include <cmath>
+#include <set>
 
 #include "core/basics/wording.h"
 #include "core/findings/build_finding.h"
 #include "core/findings/builders.h"
 #include "core/findings/limits.h"
+#include "core/findings/line_as_drawn.h"
 
 namespace tackbench {
 
@@ -46,14 +48,14 @@ std::vector<std::string> place_words(const ShaftLineStation& station,
   return words;
 }
 
-// "One rod end halfway along the upper shaft or the lower shaft holds it; ..."
+// "One rod end halfway along upper or halfway along lower holds it: either will do. ..."
 std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   const ShaftLineStation& station = mechanism.shaft_line->station;
   std::vector<std::string> cures;
   std::vector<std::string> useless;
   for (const SupportTrial& trial : result.trials) {
     if (trial.at_cross < 0 && trial.free_ways_left == 0)
-      cures.push_back(shaft_words(station, trial.shaft));
+      cures.push_back(say("place.halfway", {{"shaft", shaft_words(station, trial.shaft)}}));
     const int joint = joint_of_cross(mechanism, trial.at_cross);
     if (joint >= 0 && trial.free_ways_left >= result.free_ways) {
       std::string words = joint_words(station, joint);
@@ -62,7 +64,8 @@ std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   }
   std::string sentence;
   if (!cures.empty())
-    sentence = " " + say("shaft.wander_cure", {{"shafts", listed_or(cures)}});
+    sentence = " " + say(cures.size() == 1 ? "shaft.wander_cure" : "shaft.wander_cure_either",
+                         {{"places", listed_or(cures)}});
   else if (!result.rod_ends.empty())
     sentence =
         " " + say("shaft.wander_rod_ends",
@@ -73,6 +76,20 @@ std::string cure(const Mechanism& mechanism, const WanderingShaft& result) {
   if (!useless.empty())
     sentence += " " + say("shaft.wander_useless", {{"joints", listed_or(useless)}});
   return sentence;
+}
+
+// "Either shaft may move: upper or lower."
+std::string movers(const Mechanism& mechanism, const WanderingShaft& result) {
+  std::set<int> moving;
+  for (const WanderingWay& way : result.ways) moving.insert(way.shafts.begin(), way.shafts.end());
+  std::vector<std::string> shafts;
+  for (const int shaft : moving)
+    shafts.push_back(shaft_words(mechanism.shaft_line->station, shaft));
+  if (shafts.empty()) return {};
+  const char* key = shafts.size() == 1   ? "shaft.wander_one_mover"
+                    : shafts.size() == 2 ? "shaft.wander_either_mover"
+                                         : "shaft.wander_any_mover";
+  return " " + say(key, {{"shafts", listed_or(shafts)}});
 }
 
 Trace wander_trace(const Mechanism& mechanism, const WanderingShaft& result) {
@@ -141,7 +158,13 @@ Finding wander(const Mechanism& mechanism, const WanderingShaft& result) {
              ? say("shaft.wanders_one_way", {{"most", most_words(mechanism, result.ways.front())}})
              : say("shaft.wanders", {{"ways", shown(result.free_ways, Unit::count)},
                                      {"most", most_words(mechanism, result.ways.front())}})) +
-        cure(mechanism, result);
+        movers(mechanism, result) + cure(mechanism, result);
+  }
+  // The count takes every eye on its shaft's line. One that is not there holds no shaft as drawn.
+  if (const std::optional<std::string> why = why_not_built_so(mechanism)) {
+    if (finding.verdict == Verdict::within) finding.sentence = say("shaft.held_if_in_line");
+    finding.sentence += " " + capitalised(*why) + ".";
+    if (!result.in_line) leave_open(finding, *why);
   }
   finding.trace = wander_trace(mechanism, result);
   return finding;
@@ -199,57 +222,6 @@ void add_wander_findings(const Mechanism& mechanism, const WanderingShaft& resul
   findings.push_back(wander(mechanism, result));
   add_over_held(mechanism, result, findings);
   add_play(mechanism, result, findings);
-}
-
-void add_push_back_finding(const Mechanism& mechanism, const std::optional<PushBack>& result,
-                           Findings& findings) {
-  if (mechanism.shaft_line->station.joints.empty()) return;
-  const ShownFor show(mechanism.project);
-  if (!result) {
-    findings.push_back(
-        not_yet("shaft.push_back", Station::shaft_line, say("not_judged.no_push_back")));
-    return;
-  }
-  Finding finding =
-      judged("shaft.push_back", Station::shaft_line,
-             {quantity("hand_wheel_rearward", result->hand_wheel_rearward, Unit::millimetre),
-              quantity("pushed", result->pushed, Unit::millimetre),
-              quantity("column_driven", result->column_driven, Unit::millimetre),
-              quantity("collapse_used", result->collapse_used, Unit::millimetre)},
-             limit_for(mechanism.project, "shaft.push_back"), show.lengths());
-  finding.caution = say("caution.push_back");
-  const WordingFields fields{{"pushed", show.mm(result->pushed)},
-                             {"moves", show.mm(result->hand_wheel_rearward)},
-                             {"driven", show.mm(result->column_driven)}};
-  finding.sentence =
-      result->whole_way ? say("shaft.push_back", fields) : say("shaft.push_back_stuck", fields);
-  if (!result->whole_way) {
-    finding.verdict = Verdict::past;
-    finding.why_not_judged.clear();
-  }
-  if (result->limit_reached_at) {
-    finding.numbers.push_back(
-        quantity("joint_limit_reached_at", *result->limit_reached_at, Unit::millimetre));
-    finding.sentence +=
-        " " + say("shaft.push_back_joint_limit", {{"pushed", show.mm(*result->limit_reached_at)}});
-  }
-  finding.trace.formula =
-      "the chain followed in stages as box and firewall move rearward: slips "
-      "close, joints fold, what is left drives the column";
-  finding.trace.source = say("source.geometry");
-  for (const PushBackStep& stage : result->steps) {
-    std::vector<Quantity> numbers{quantity("pushed", stage.pushed, Unit::millimetre),
-                                  quantity("column_driven", stage.column_driven, Unit::millimetre)};
-    for (const double used : stage.slide_used)
-      numbers.push_back(quantity("slide_used", used, Unit::millimetre));
-    finding.trace.steps.push_back(
-        step("push_stage", "lengths kept, slips closing", std::move(numbers)));
-  }
-  finding.trace.steps.push_back(
-      step("hand_wheel_rearward", "column driven - collapse, along -X",
-           {quantity("collapse_used", result->collapse_used, Unit::millimetre),
-            quantity("hand_wheel_rearward", result->hand_wheel_rearward, Unit::millimetre)}));
-  findings.push_back(std::move(finding));
 }
 
 }  // namespace tackbench

@@ -215,7 +215,38 @@ int span_of_shaft(const ShaftLine& line, int shaft) {
   return 0;
 }
 
-void place_supports(ShaftLine& line) {
+std::string support_place(std::size_t support, const char* member) {
+  return fmt::format("shaft_line.supports[{}].{}", support, member);
+}
+
+// Nothing is held by an eye that its shaft does not reach or does not go through.
+void check_support(const ShaftLine& line, std::size_t index, const DrawnSupport& drawn,
+                   Problems& problems) {
+  const ShaftSupport& support = line.station.supports[index];
+  const Shaft& shaft = line.station.shafts[static_cast<std::size_t>(support.shaft)];
+  const double length = line.spans[static_cast<std::size_t>(drawn.span)].length;
+  const double distance = drawn.from_hand_cross;
+  if (!(distance > -kApart && distance < length + kApart)) {
+    problems.push_back({"", support_place(index, "eye_mm"),
+                        distance < 0.0
+                            ? fmt::format("{:.0f} mm before the joint at the hand end of shaft {}",
+                                          -distance, support.shaft)
+                            : fmt::format("{:.0f} mm beyond the joint at the road end of shaft {}",
+                                          distance - length, support.shaft),
+                        "give a place between the shaft's two joints, or the index of the shaft "
+                        "that goes through the eye"});
+  }
+  if (support.bore < shaft.outside_diameter) {
+    problems.push_back({"", support_place(index, "bore_mm"),
+                        fmt::format("shaft {} of {:g} mm does not go through an eye of {:g} mm",
+                                    support.shaft, shaft.outside_diameter, support.bore),
+                        fmt::format("give a bore of at least {:g}, or the shaft's own diameter "
+                                    "(shaft_line.shafts[{}].outside_diameter_mm)",
+                                    shaft.outside_diameter, support.shaft)});
+  }
+}
+
+void place_supports(ShaftLine& line, Problems& problems) {
   for (std::size_t i = 0; i < line.station.supports.size(); ++i) {
     const ShaftSupport& support = line.station.supports[i];
     const Vec3 eye = support.rides_on == RidesOn::cab
@@ -229,6 +260,7 @@ void place_supports(ShaftLine& line) {
     const Vec3& from = line.crosses[span].centre_mm;
     drawn.along = line.crosses[span].geometry.out_direction;
     const double distance = drawn.along.dot(eye - from);
+    drawn.from_hand_cross = distance;
     drawn.eye_mm = eye;
     drawn.on_line_mm = from + distance * drawn.along;
     drawn.off_line = (eye - drawn.on_line_mm).norm();
@@ -236,6 +268,7 @@ void place_supports(ShaftLine& line) {
     drawn.holds_lengthways = support.collar;
     drawn.on_road_half = support.on_road_half;
     drawn.collar_distance = support.on_road_half ? line.spans[span].length - distance : distance;
+    check_support(line, i, drawn, problems);
     line.supports.push_back(drawn);
   }
 }
@@ -285,7 +318,8 @@ Result<ShaftLine> compile_shaft_line(const Project& project) {
   set_geometry(line, problems);
   if (!problems.empty()) return problems;
   set_pins(line);
-  place_supports(line);
+  place_supports(line, problems);
+  if (!problems.empty()) return problems;
   mark_held(line);
   return line;
 }

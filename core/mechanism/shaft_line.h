@@ -77,6 +77,7 @@ struct DrawnSupport {
   Vec3 eye_mm = Vec3::Zero();      // as drawn, chassis
   Vec3 on_line_mm = Vec3::Zero();  // nearest point of the shaft's line to the eye, chassis
   Vec3 along = Vec3::UnitX();      // unit, the shaft's line, hand to road, chassis
+  double from_hand_cross = 0.0;    // to on_line_mm along the shaft, 0 to the span's length, mm
   bool holds_direction = false;    // bearing block
   bool holds_lengthways = false;   // collar
   bool on_road_half = false;       // the half that the collar grips
@@ -100,7 +101,8 @@ struct ShaftLine {
 };
 
 // Faults: a joint on the column's wrong side, coincident joints, a bend of 90 degrees or more,
-// shafts that are not one fewer than the joints, a support of a shaft that is not there.
+// shafts that are not one fewer than the joints, a support of a shaft that is not there, an eye
+// that stands beyond its shaft's joints or that its shaft does not go through.
 Result<ShaftLine> compile_shaft_line(const Project& project);
 
 // The same line with its forks clocked otherwise: one offset a shaft of the project, rad.

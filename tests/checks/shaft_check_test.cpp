@@ -82,6 +82,18 @@ TEST(ShaftCheck, WithoutSlipTheShakeDoesNotFit) {
   EXPECT_NEAR(check.misfit.worst, 15.0, 1e-9);
 }
 
+// The cab comes so far forward that the slip shaft would have to point back at the column: no
+// length is missing, and no joint turns there.
+TEST(ShaftCheck, AShakeThatFoldsAJointIsCounted) {
+  ShaftPlan plan = straight_plan();
+  EXPECT_EQ(shaft_check(line_of(plan)).misfit.folds, 0);
+  plan.joints[1].centre = Vec3(20, 0, 0);
+  plan.cab.shake.forward = 30.0;  // the first joint passes the second, 20 ahead of it
+  const ShaftCheck check = shaft_check(line_of(plan));
+  EXPECT_EQ(check.misfit.places, 1);
+  EXPECT_EQ(check.misfit.folds, 1);
+}
+
 TEST(ShaftCheck, SupportTiltAndSleeve) {
   ShaftPlan plan = straight_plan();
   plan.joints.push_back(joint_at(Vec3(800, 0, 0)));

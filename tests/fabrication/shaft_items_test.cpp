@@ -108,16 +108,6 @@ TEST(SupportItems, SleeveTooThinToTurn) {
               ::testing::Contains(HasSubstr("wall of 0.4")));
 }
 
-TEST(SupportItems, ShaftThatDoesNotGoThrough) {
-  ShaftLineStation station = two_shafts();
-  station.supports[0].bore = 16.0;
-  ShaftCheck check = result_for(station);
-  check.supports[0].sleeve_length = 0.0;
-  const CutItem item = support_items(station, check).front();
-  EXPECT_EQ(dimension(item, "sleeve_bore"), nullptr);
-  EXPECT_THAT(item.cautions, ::testing::Contains(HasSubstr("does not go through")));
-}
-
 TEST(StopItems, BoltForWantedSteerAndBeforeAllElse) {
   LockResult locks;
   locks.left.side = Side::left;

@@ -1,4 +1,4 @@
-// Findings of pedals and stretch pairs from results made up by hand.
+// Findings of pedals from results made up by hand.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -76,34 +76,6 @@ TEST_F(PedalFindings, RatioRuleDependsOnTheBooster) {
   EXPECT_EQ(judged("pedal.brake.ratio").verdict, Verdict::within);
   with_booster(true);
   EXPECT_EQ(judged("pedal.brake.ratio").verdict, Verdict::past);
-}
-
-TEST(StretchFindings, TheWorseEndIsJudged) {
-  const Mechanism mechanism = compile(random_truck(7)).value();
-  StretchResult damper;
-  damper.name = "Steering damper";
-  damper.as_drawn = 400.0;
-  damper.least = 330.0;
-  damper.greatest = 480.0;
-  damper.least_allowed = 340.0;
-  damper.greatest_allowed = 500.0;
-  std::vector<Finding> findings;
-  add_stretch_findings(mechanism, {damper}, findings);
-  ASSERT_EQ(findings.size(), 1U);
-  EXPECT_EQ(findings[0].name, "stretch.steering_damper");
-  EXPECT_EQ(findings[0].verdict, Verdict::past);
-  EXPECT_EQ(findings[0].numbers.front().value, 330.0);
-  damper.least = 350.0;
-  damper.greatest = 505.0;
-  findings.clear();
-  add_stretch_findings(mechanism, {damper}, findings);
-  EXPECT_EQ(findings[0].verdict, Verdict::past);
-  EXPECT_EQ(findings[0].numbers.front().value, 505.0);
-  damper.least_allowed.reset();
-  damper.greatest_allowed.reset();
-  findings.clear();
-  add_stretch_findings(mechanism, {damper}, findings);
-  EXPECT_EQ(findings[0].verdict, Verdict::not_judged);
 }
 
 }  // namespace

@@ -331,6 +331,46 @@ std::vector<std::string> places(const Project& project) {
   return all;
 }
 
+// Two joints 400 apart along X with an eye on the shaft between them.
+ShaftPlan plan_with_eye(const Vec3& eye) {
+  ShaftPlan plan;
+  plan.joints = {joint_at(Vec3::Zero()), joint_at(Vec3(400, 0, 0))};
+  plan.shafts = {shaft_with(SlipKind::spline)};
+  plan.supports = {eye_at(eye, 0)};
+  return plan;
+}
+
+std::string first_fault(const ShaftPlan& plan) {
+  const Result<ShaftLine> line = compile_shaft_line(project_of(plan));
+  return line.ok() ? std::string() : one_line(line.problems().front());
+}
+
+TEST(ShaftLine, AnEyeStandsBetweenTheJointsOfItsShaft) {
+  EXPECT_EQ(first_fault(plan_with_eye(Vec3(200, 0, 0))), "");
+  EXPECT_EQ(first_fault(plan_with_eye(Vec3(0, 0, 0))), "");  // at a joint: useless, but there
+  EXPECT_NEAR(line_of(plan_with_eye(Vec3(150, 3, 4))).supports[0].from_hand_cross, 150.0, 1e-12);
+  EXPECT_NEAR(line_of(plan_with_eye(Vec3(150, 3, 4))).supports[0].off_line, 5.0, 1e-12);
+  EXPECT_EQ(
+      first_fault(plan_with_eye(Vec3(-30, 0, 0))),
+      "shaft_line.supports[0].eye_mm: 30 mm before the joint at the hand end of shaft 0; give "
+      "a place between the shaft's two joints, or the index of the shaft that goes through "
+      "the eye");
+  EXPECT_NE(first_fault(plan_with_eye(Vec3(520, 0, 0))).find("120 mm beyond the joint"),
+            std::string::npos);
+}
+
+TEST(ShaftLine, AShaftGoesThroughItsEye) {
+  ShaftPlan plan = plan_with_eye(Vec3(200, 0, 0));
+  plan.shafts[0].outside_diameter = 25.0;
+  plan.supports[0].bore = 25.0;
+  EXPECT_EQ(first_fault(plan), "");
+  plan.supports[0].bore = 22.0;
+  EXPECT_EQ(first_fault(plan),
+            "shaft_line.supports[0].bore_mm: shaft 0 of 25 mm does not go through an eye of 22 mm; "
+            "give a bore of at least 25, or the shaft's own diameter "
+            "(shaft_line.shafts[0].outside_diameter_mm)");
+}
+
 TEST(ShaftLine, EveryFaultIsNamed) {
   ShaftPlan plan = bent_chain({20, 20}, {0, 90});
   EXPECT_TRUE(places(project_of(plan)).empty());

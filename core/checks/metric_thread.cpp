@@ -1,4 +1,4 @@
-#include "core/fabrication/metric_thread.h"
+#include "core/checks/metric_thread.h"
 
 #include <fmt/core.h>
 
