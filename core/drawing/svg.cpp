@@ -187,7 +187,10 @@ constexpr const char* kStyle =
 
 double text_width(const std::string& words, double height) {
   // Mean advance of a sans face is about 0.85 of its capitals' height.
-  return 0.85 * height * static_cast<double>(words.size());
+  const auto characters = std::count_if(words.begin(), words.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;  // not a UTF-8 continuation
+  });
+  return 0.85 * height * static_cast<double>(characters);
 }
 
 std::string svg(const Sheet& sheet) {

@@ -182,12 +182,13 @@ void judge_end(const LinkEndPart& part, const LinkTube& tube, const std::string&
 
 void add_clocking(const DragLinkPart& part, CutItem& item) {
   const auto seen = [](double angle) { return angle < 0.0 ? "anticlockwise" : "clockwise"; };
-  item.dimensions.push_back(
-      with_note(number("stud_clocking", "stud clocking, arm end to knuckle end",
-                       std::abs(part.clocking), Unit::degree),
-                fmt::format("{}, seen from the arm end along the link; {}", seen(part.clocking),
-                            part.clocking_given ? "as given"
-                                                : "both studs centred with the wheels straight")));
+  const std::string hand_end = hand_end_words(part);
+  item.dimensions.push_back(with_note(
+      number("stud_clocking", "stud clocking, " + hand_end + " to knuckle end",
+             std::abs(part.clocking), Unit::degree),
+      fmt::format(
+          "{}, seen from the {} along the link; {}", seen(part.clocking), hand_end,
+          part.clocking_given ? "as given" : "both studs centred with the wheels straight")));
   if (part.best_clocking && part.swing_at_best)
     item.dimensions.push_back(
         with_note(number("best_clocking", "stud clocking that would use least swing",
@@ -256,7 +257,7 @@ CutItem drag_link_item(const DragLinkPart& part) {
                  "not given: shank, thread, engagement and lock nut of both ends, and the tube"));
   }
   add_clocking(part, item);
-  const std::string hand_side = part.from_relay ? "relay end" : "arm end";
+  const std::string hand_side = hand_end_words(part);
   add_end(part.arm, "arm_end", hand_side, part.sized, item);
   add_end(part.knuckle, "knuckle_end", "knuckle end", part.sized, item);
   add_force(part.force, item);

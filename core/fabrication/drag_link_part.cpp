@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/basics/units.h"
+#include "core/basics/wording.h"
 #include "core/checks/metric_thread.h"
 
 namespace tackbench {
@@ -91,6 +92,10 @@ LinkForce greatest_force(const Mechanism& mechanism, const std::optional<LockRes
 }
 
 }  // namespace
+
+std::string hand_end_words(const DragLinkPart& part) {
+  return say(part.from_relay ? "word.relay_end" : "word.arm_end");
+}
 
 double length_per_tube_turn(const DragLinkPart& part) {
   const double arm = part.arm.size.thread.pitch;

@@ -69,6 +69,9 @@ struct DragLinkPart {
 DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
                             const std::optional<LockResult>& locks);
 
+// "arm end", or "relay end" where a relay carries that ball.
+std::string hand_end_words(const DragLinkPart& part);
+
 // Length change a turn of the tube: sum of both pitches with opposite hands, difference otherwise.
 double length_per_tube_turn(const DragLinkPart& part);
 

@@ -46,6 +46,19 @@ std::vector<std::string> lines_within(const std::string& text, double width) {
   return lines;
 }
 
+// A name that is too long for its field ends in dots.
+std::string cut_to(std::string words, double height, double width) {
+  if (text_width(words, height) <= width) return words;
+  const auto inside_character = [&words] {
+    return !words.empty() && (static_cast<unsigned char>(words.back()) & 0xC0U) == 0x80U;
+  };
+  while (!words.empty() && text_width(words + "...", height) > width) {
+    while (inside_character()) words.pop_back();
+    if (!words.empty()) words.pop_back();
+  }
+  return words + "...";
+}
+
 std::string cell(const CutItem& item, const std::string& name) {
   const CutDimension* found = dimension(item, name);
   if (found == nullptr) return "";
@@ -59,8 +72,15 @@ std::string cell(const CutItem& item, const std::string& name) {
   return words;
 }
 
+std::string capitals(std::string words) {
+  for (char& c : words)
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  return words;
+}
+
 // Both ends side by side.
-void draw_ends_table(const CutItem& item, double left, double top, Sheet& sheet) {
+void draw_ends_table(const CutItem& item, const std::string& hand_end, double left, double top,
+                     Sheet& sheet) {
   static constexpr std::array<std::pair<const char*, const char*>, 11> kRows = {{
       {"kind", "end"},
       {"thread", "thread"},
@@ -80,8 +100,9 @@ void draw_ends_table(const CutItem& item, double left, double top, Sheet& sheet)
     add_line(sheet, {{columns.front(), at}, {columns.back(), at}}, role);
   };
   rule(y, LineRole::outline);
-  add_text(sheet, columns[1] + 1.5, y + 3.6, "ARM END", kText, TextAnchor::start, true);
-  add_text(sheet, columns[2] + 1.5, y + 3.6, "KNUCKLE END", kText, TextAnchor::start, true);
+  add_text(sheet, columns[1] + 1.5, y + 3.6, capitals(hand_end), kText, TextAnchor::start, true);
+  add_text(sheet, columns[2] + 1.5, y + 3.6, capitals("knuckle end"), kText, TextAnchor::start,
+           true);
   y += kRow + 0.4;
   rule(y, LineRole::thin);
   for (const auto& [name, words] : kRows) {
@@ -122,6 +143,9 @@ void draw_notes(const CutItem& item, double left, double top, double width, doub
   std::vector<std::string> sentences = {say("cautions.kill") + " " + say("cautions.geometry") +
                                         " " + say("cautions.certifier")};
   for (const std::string& caution : item.cautions) sentences.push_back("CAUTION: " + caution);
+  if (dimension(item, "arm_end_swing_needed") || dimension(item, "knuckle_end_swing_needed")) {
+    sentences.push_back(say("cut.sheet.swing"));
+  }
   sentences.insert(sentences.end(), item.notes.begin(), item.notes.end());
   double y = top;
   for (const std::string& sentence : sentences) {
@@ -169,7 +193,8 @@ void draw_title_block(const CutItem& item, const std::string& project, const std
     add_text(sheet, x + 3.0, y + 3.6, name, 1.8);
     add_text(sheet, x + 3.0, y + 9.2, value, 3.5);
   };
-  field(kLeft, 252.0, "project", project.empty() ? "without a name" : project);
+  field(kLeft, 252.0, "project",
+        project.empty() ? "without a name" : cut_to(project, 3.5, kRight - kLeft - 6.0));
   field(kLeft, 264.0, "scale of the ends", scale);
   field(kLeft + 62.0, 264.0, "dimensions", "mm");
   field(kLeft + 92.0, 264.0, "make", std::to_string(item.quantity));
@@ -201,7 +226,7 @@ Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Proj
   const double scale = end_scale(part, space);
   const bool broken = draw_side_view(part, item, space, scale, sheet);
   draw_clocking_view(part, {first_angle ? 354.0 : 72.0, space.axis_y}, scale, sheet);
-  draw_ends_table(item, 24.0, 150.0, sheet);
+  draw_ends_table(item, hand_end_words(part), 24.0, 150.0, sheet);
   draw_facts(item, 226.0, 154.0, sheet);
   draw_notes(item, 24.0, 214.0, 196.0, 285.0, sheet);
   add_text(sheet, 226.0, 192.0, "Tolerance: where none stands, blank until measured in.");
@@ -214,7 +239,9 @@ Sheet drag_link_sheet(const DragLinkPart& part, const std::string& project, Proj
                                 : std::to_string(findings_past) +
                                       " FINDINGS WERE PAST THEIR LIMITS when this was drawn.",
              3.5, TextAnchor::start, true);
-    add_text(sheet, 226.0, 211.6, "Settle them before anything is made: see the cut list.");
+    add_text(sheet, 226.0, 211.6,
+             findings_past == 1 ? "Settle it before anything is made: see the cut list."
+                                : "Settle them before anything is made: see the cut list.");
   }
   draw_title_block(item, project, scale_words(scale) + (broken ? ", tube broken" : ""), projection,
                    sheet);

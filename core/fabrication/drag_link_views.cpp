@@ -238,6 +238,88 @@ bool draw_side_view(const DragLinkPart& part, const CutItem& item, const ViewSpa
   return broken;
 }
 
+namespace {
+
+// Below this an arc between the studs has no room for its arrow.
+constexpr double kSmallAngle = 15.0;  // degrees
+constexpr double kLongRadius = 34.0;  // paper mm
+
+// The two studs as seen from the hand-side end along the link, the hand-side one upward. Angles in
+// degrees, clockwise from there.
+struct ClockingView {
+  PaperPoint centre;
+  double tube = 0.0;       // radius, paper mm
+  double clockwise = 0.0;  // of the knuckle end's stud
+  std::string hand_end;
+  Sheet& sheet;
+
+  double side() const { return clockwise >= 0.0 ? 1.0 : -1.0; }
+  PaperPoint at(double clock_deg, double radius) const {
+    const double angle = radians_from_degrees(clock_deg);
+    return {centre.x + radius * std::sin(angle), centre.y - radius * std::cos(angle)};
+  }
+  void text(PaperPoint place, const std::string& words, TextAnchor anchor) const {
+    sheet.texts.push_back({place, words, 2.5, anchor, false, 0.0});
+  }
+  // Words that stand clear of a line by growing away from it: to the right (+1) or the left (-1).
+  void text_beside(PaperPoint place, double way, const std::string& words) const {
+    text({place.x + way * 1.5, place.y}, words, way > 0.0 ? TextAnchor::start : TextAnchor::end);
+  }
+  // From one stud to the other, ends in the paper's sense.
+  SheetArc arc(double radius) const {
+    SheetArc made;
+    made.centre = centre;
+    made.radius = radius;
+    made.start_deg = 90.0 - std::max(clockwise, 0.0);
+    made.end_deg = 90.0 - std::min(clockwise, 0.0);
+    return made;
+  }
+};
+
+std::string angle_words(double clockwise) {
+  return fmt::format("{:.1f}\u00b0", std::abs(clockwise));
+}
+
+void draw_small_clocking(const ClockingView& view) {
+  constexpr double kTail = 15.0;  // degrees of arc outside each line
+  const double end = kLongRadius + 3.0;
+  add_line(view.sheet, {view.centre, view.at(0.0, end)}, LineRole::thin);
+  add_line(view.sheet, {view.centre, view.at(view.clockwise, end)}, LineRole::thin);
+  const SheetArc between = view.arc(kLongRadius);
+  view.sheet.arcs.push_back(between);
+  SheetArc before = between;
+  before.start_deg = between.start_deg - kTail;
+  before.end_deg = between.start_deg;
+  before.arrow_at_end = true;
+  SheetArc after = between;
+  after.start_deg = between.end_deg;
+  after.end_deg = between.end_deg + kTail;
+  after.arrow_at_start = true;
+  view.sheet.arcs.push_back(before);
+  view.sheet.arcs.push_back(after);
+  const double side = view.side();
+  const PaperPoint tail = view.at(view.clockwise + side * kTail, kLongRadius);
+  view.text_beside({tail.x, tail.y + 1.0}, side, angle_words(view.clockwise));
+  view.text_beside(view.at(0.0, end), -side, view.hand_end);
+  view.text_beside(view.at(view.clockwise, end), side, "knuckle end");
+}
+
+void draw_wide_clocking(const ClockingView& view, double reach) {
+  add_line(view.sheet, {view.centre, view.at(0.0, reach)}, LineRole::outline);
+  add_line(view.sheet, {view.centre, view.at(view.clockwise, reach)}, LineRole::outline);
+  const double side = view.side();
+  SheetArc arc = view.arc(view.tube + 7.0);
+  arc.arrow_at_start = side > 0.0;
+  arc.arrow_at_end = side < 0.0;
+  view.sheet.arcs.push_back(arc);
+  view.text_beside(view.at(0.0, reach + 2.0), -side, view.hand_end);
+  const PaperPoint tip = view.at(view.clockwise, reach + 3.0);
+  view.text_beside({tip.x, tip.y + (std::abs(view.clockwise) > 90.0 ? 3.0 : 1.0)}, side,
+                   "knuckle end");
+}
+
+}  // namespace
+
 void draw_clocking_view(const DragLinkPart& part, PaperPoint centre, double scale, Sheet& sheet) {
   const double tube = 0.5 * part.tube.outside_diameter * scale;
   const double reach = tube + 11.0;
@@ -246,55 +328,26 @@ void draw_clocking_view(const DragLinkPart& part, PaperPoint centre, double scal
       {centre, std::max(0.1, tube - part.tube.wall * scale), LineRole::hidden, false});
   add_line(sheet, {{centre.x - tube - 4.0, centre.y}, {centre.x + tube + 4.0, centre.y}},
            LineRole::centre);
-  const double clockwise = degrees_from_radians(part.clocking);
-  const auto at = [&](double clock_deg, double radius) {
-    const double angle = radians_from_degrees(clock_deg);
-    return PaperPoint{centre.x + radius * std::sin(angle), centre.y - radius * std::cos(angle)};
-  };
-  const bool in_line = std::abs(clockwise) < 0.05;
-  add_line(sheet, {centre, at(0.0, reach)}, LineRole::outline);
-  if (!in_line) add_line(sheet, {centre, at(clockwise, reach)}, LineRole::outline);
   sheet.circles.push_back({centre, 0.8, LineRole::outline, true});
 
-  // Small angles would print one label over the other: each goes to its own side of its stud.
-  const double side = clockwise >= 0.0 ? 1.0 : -1.0;
-  const PaperPoint arm_label = at(0.0, reach + 2.0);
-  const PaperPoint knuckle_label = at(clockwise, reach + 3.0);
-  const auto label = [&sheet](PaperPoint place, const char* words, TextAnchor anchor) {
-    sheet.texts.push_back({place, words, 2.5, anchor, false, 0.0});
-  };
+  const ClockingView view{centre, tube, degrees_from_radians(part.clocking), hand_end_words(part),
+                          sheet};
+  const bool in_line = std::abs(view.clockwise) < 0.05;
   if (in_line) {
-    label(arm_label, "both studs", TextAnchor::middle);
+    add_line(sheet, {centre, view.at(0.0, reach)}, LineRole::outline);
+    view.text(view.at(0.0, reach + 2.0), "both studs", TextAnchor::middle);
+  } else if (std::abs(view.clockwise) < kSmallAngle) {
+    draw_small_clocking(view);
   } else {
-    label({arm_label.x - side * 1.5, arm_label.y}, "arm end",
-          side > 0.0 ? TextAnchor::end : TextAnchor::start);
-    label({knuckle_label.x + side * 1.0, knuckle_label.y + (std::abs(clockwise) > 90 ? 3.0 : 1.0)},
-          "knuckle end", side > 0.0 ? TextAnchor::start : TextAnchor::end);
-    SheetArc arc;
-    arc.centre = centre;
-    arc.radius = tube + 7.0;
-    arc.start_deg = side > 0.0 ? 90.0 - clockwise : 90.0;
-    arc.end_deg = side > 0.0 ? 90.0 : 90.0 - clockwise;
-    const bool long_enough = std::abs(clockwise) > 12.0;
-    arc.arrow_at_start = long_enough && side > 0.0;
-    arc.arrow_at_end = long_enough && side < 0.0;
-    sheet.arcs.push_back(arc);
+    draw_wide_clocking(view, reach);
   }
-  const std::string angle = in_line ? std::string("0.0\u00b0")
-                                    : fmt::format("{:.1f}\u00b0 {}", std::abs(clockwise),
-                                                  side > 0.0 ? "clockwise" : "anticlockwise");
-  sheet.texts.push_back({{centre.x, centre.y + reach + 4.0},
-                         "stud clocking " + angle,
-                         2.5,
-                         TextAnchor::middle,
-                         false,
-                         0.0});
-  sheet.texts.push_back({{centre.x, centre.y + reach + 8.5},
-                         "seen from the arm end along the link",
-                         2.5,
-                         TextAnchor::middle,
-                         false,
-                         0.0});
+  std::string words = "stud clocking " + angle_words(view.clockwise);
+  if (!in_line) words += view.side() > 0.0 ? " clockwise" : " anticlockwise";
+  // Below the label of a stud that points down.
+  const double below = centre.y + reach + 12.0;
+  view.text({centre.x, below}, words, TextAnchor::middle);
+  view.text({centre.x, below + 4.5}, "seen from the " + view.hand_end + " along the link",
+            TextAnchor::middle);
 }
 
 }  // namespace tackbench

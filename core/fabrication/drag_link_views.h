@@ -23,7 +23,8 @@ std::string scale_words(double scale);
 bool draw_side_view(const DragLinkPart& part, const CutItem& item, const ViewSpace& space,
                     double scale, Sheet& sheet);
 
-// Studs as seen from the arm end along the link, the arm end's stud upward.
+// Studs as seen from the hand-side end along the link, that end's stud upward. A small angle is
+// drawn on a long radius, its arrows outside and its figure beside them.
 void draw_clocking_view(const DragLinkPart& part, PaperPoint centre, double scale, Sheet& sheet);
 
 // "803.6 +/-0.5"; without a tolerance the value alone.

@@ -251,13 +251,19 @@ Finding least_effective_angle(const Mechanism& mechanism, const LockResult& resu
   return finding;
 }
 
+// The end that sits on the pitman arm, or on the last relay.
+std::string hand_end_word(const Mechanism& mechanism) {
+  const auto& box = mechanism.project.steering_box;
+  return say(box && !box->relays.empty() ? "word.relay_end" : "word.arm_end");
+}
+
 }  // namespace
 
 void add_link_findings(const Mechanism& mechanism, const LinkResult& result, Findings& findings) {
   const DragLinkStation& link = *mechanism.project.drag_link;
   findings.push_back(centring(mechanism, result));
   findings.push_back(length(mechanism, result));
-  findings.push_back(engagement(mechanism, link.arm_end, "arm_end", say("word.arm_end")));
+  findings.push_back(engagement(mechanism, link.arm_end, "arm_end", hand_end_word(mechanism)));
   findings.push_back(
       engagement(mechanism, link.knuckle_end, "knuckle_end", say("word.knuckle_end")));
 }
@@ -267,7 +273,7 @@ void add_link_lock_findings(const Mechanism& mechanism, const LockResult& result
   const DragLinkStation& link = *mechanism.project.drag_link;
   findings.push_back(swing(
       mechanism, result,
-      {"arm_end", link.arm_end, say("word.arm_end"), result.swing_used_arm_end,
+      {"arm_end", link.arm_end, hand_end_word(mechanism), result.swing_used_arm_end,
        hand_wheel_of_greatest(result, [](const LockRow& row) { return row.swing_arm_end; })}));
   findings.push_back(swing(
       mechanism, result,

@@ -170,6 +170,11 @@ TEST(DragLinkDrawing, StaysInItsFrame) {
       EXPECT_LE(left + width, 410.0) << text.words;
       EXPECT_LE(text.at.y, 287.0) << text.words;
     }
+    for (const SheetArc& arc : sheet.arcs) {
+      EXPECT_GE(arc.centre.y - arc.radius, 10.0);
+      EXPECT_GE(arc.centre.x - arc.radius, 20.0);
+      EXPECT_LE(arc.centre.x + arc.radius, 410.0);
+    }
     for (const SheetLine& line : sheet.lines)
       for (const PaperPoint& point : line.through) {
         EXPECT_GE(point.x, 20.0);
@@ -181,14 +186,76 @@ TEST(DragLinkDrawing, StaysInItsFrame) {
   };
   for (const Projection projection : {Projection::first_angle, Projection::third_angle})
     for (const double length : {400.0, 800.0, 1600.0})
-      for (const double clocking : {0.0, 20.0, 96.0, 170.0, -3.0, -96.0, -170.0}) {
+      for (const double clocking : {0.0, 1.0, 14.0, 20.0, 96.0, 170.0, -3.0, -96.0, -170.0}) {
         Mechanism mechanism = example_mechanism(example_station());
         mechanism.steering->stud_clocking = radians_from_degrees(clocking);
         LinkResult link = example_length();
         link.centring_length = length;
-        expect_inside(
-            drag_link_sheet(drag_link_part(mechanism, link, example_locks()), "t", projection));
+        expect_inside(drag_link_sheet(drag_link_part(mechanism, link, example_locks()),
+                                      std::string(90, 't'), projection));
       }
+}
+
+struct Box {
+  double left, right, top, bottom;
+};
+
+Box box_of(const SheetText& text) {
+  const double width = text_width(text.words, text.height);
+  const double left = text.at.x - (text.anchor == TextAnchor::start    ? 0.0
+                                   : text.anchor == TextAnchor::middle ? 0.5 * width
+                                                                       : width);
+  return {left, left + width, text.at.y - text.height, text.at.y};
+}
+
+// No two texts lie over each other, and no line of the clocking view runs through its labels.
+TEST(DragLinkDrawing, TextsKeepClearOfEachOther) {
+  for (const Projection projection : {Projection::first_angle, Projection::third_angle})
+    for (double clocking = -180.0; clocking <= 180.0; clocking += 3.5) {
+      Mechanism mechanism = example_mechanism(example_station());
+      mechanism.steering->stud_clocking = radians_from_degrees(clocking);
+      const Sheet sheet = drag_link_sheet(
+          drag_link_part(mechanism, example_length(), example_locks()), "tender", projection, 2);
+      for (std::size_t i = 0; i < sheet.texts.size(); ++i)
+        for (std::size_t j = i + 1; j < sheet.texts.size(); ++j) {
+          const Box one = box_of(sheet.texts[i]);
+          const Box other = box_of(sheet.texts[j]);
+          EXPECT_FALSE(one.left < other.right && other.left < one.right && one.top < other.bottom &&
+                       other.top < one.bottom)
+              << clocking << ": " << sheet.texts[i].words << " / " << sheet.texts[j].words;
+        }
+    }
+}
+
+// 3.5 degrees on the tube's own radius are less than a line's width apart.
+TEST(DragLinkDrawing, ASmallClockingIsDrawnLargeWithItsFigure) {
+  Mechanism mechanism = example_mechanism(example_station());
+  mechanism.steering->stud_clocking = radians_from_degrees(-3.5);
+  const Sheet sheet = drag_link_sheet(drag_link_part(mechanism, example_length(), example_locks()),
+                                      "tender", Projection::first_angle);
+  ASSERT_EQ(sheet.arcs.size(), 3U);  // between the studs and a tail outside each
+  const SheetArc& between = sheet.arcs.front();
+  EXPECT_NEAR(between.end_deg - between.start_deg, 3.5, 1e-9);
+  constexpr double kThreeLines = 2.0;  // mm, three lines of 0.35 and the gaps between
+  EXPECT_GT(between.radius * radians_from_degrees(3.5), kThreeLines);
+  EXPECT_TRUE(std::any_of(sheet.texts.begin(), sheet.texts.end(),
+                          [](const SheetText& text) { return text.words == "3.5\u00b0"; }));
+}
+
+TEST(DragLinkDrawing, NamesTheRelaysEndAndSaysWhatTheSwingIs) {
+  Mechanism mechanism = example_mechanism(example_station());
+  auto box = std::make_shared<SteeringBoxStation>(*mechanism.project.steering_box);
+  box->relays.emplace_back();
+  mechanism.project.steering_box = box;
+  const DragLinkPart part = drag_link_part(mechanism, example_length(), example_locks());
+  const std::string drawing = svg(drag_link_sheet(part, "wagon", Projection::first_angle, 1));
+  EXPECT_THAT(drawing, HasSubstr("RELAY END"));
+  EXPECT_THAT(drawing, HasSubstr("seen from the relay end along the link"));
+  EXPECT_THAT(drawing, ::testing::Not(HasSubstr("ARM END")));
+  EXPECT_THAT(drawing, HasSubstr("Ball-stud swing needed is over both locks"));
+  EXPECT_THAT(drawing, HasSubstr("Settle it before"));
+  EXPECT_THAT(dimension(drag_link_item(part), "stud_clocking")->words,
+              HasSubstr("relay end to knuckle end"));
 }
 
 TEST(WriteCutList, MakesTheFolderAndLeavesNoHalves) {
