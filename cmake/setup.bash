@@ -70,6 +70,20 @@ If it names a host that cannot be reached, the network is down; otherwise try by
   say "Installed ${#missing[@]} packages."
 }
 
+# build_program: tackbench-cli in build/release, with what it needs; 1 when that fails
+build_program() {
+  install_missing build
+  # The tests' own packages are not wanted here; a build folder that has them keeps them.
+  if [[ ! -f $top/build/release/build.ninja ]]; then
+    (cd "$top" && step configure "Configuring build/release" \
+      cmake --preset release -DTACKBENCH_TESTS=OFF) || return 1
+  fi
+  (cd "$top" && step build "Building tackbench-cli (the first time takes a few minutes)" \
+    cmake --build --preset release --target tackbench-cli) || return 1
+  # A source that changes nothing in the program would otherwise ask for a build every time.
+  touch "$top/build/release/app/command-line/tackbench-cli"
+}
+
 # step LOG-NAME WORDS COMMAND...: one line on the terminal; the log's end when it fails.
 # Answers with the command's own success.
 step() {
