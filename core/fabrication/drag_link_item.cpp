@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/checks/metric_thread.h"
 #include "core/fabrication/cut_items.h"
 #include "core/fabrication/dimension_makers.h"
-#include "core/checks/metric_thread.h"
 
 namespace tackbench {
 
