@@ -27,7 +27,7 @@ std::string judged_line(const Finding& finding, ShownUnit lengths) {
     line = judged.words + " " + shown(judged.value, judged.unit, lengths);
   }
   if (finding.limit) {
-    line += "; wanted " + limit_words(*finding.limit, lengths);
+    line += "; wanted: " + limit_words(*finding.limit, lengths);
     line += " (" + source_words(*finding.limit) + ")";
   }
   return line;

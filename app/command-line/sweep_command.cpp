@@ -95,7 +95,7 @@ std::vector<Column<BumpRow>> bump_columns(BumpMotion motion) {
       {"steer_left", "steer L", Unit::degree, solved([](Row row) { return row.steer_left; })},
       {"steer_right", "steer R", Unit::degree, solved([](Row row) { return row.steer_right; })},
       {"swivel_left", "swivel L", Unit::degree, solved([](Row row) { return row.swivel_left; })},
-      {"hand_wheel", "hand wheel", Unit::degree, solved([](Row row) { return row.hand_wheel; })},
+      {"hand_wheel", "hand wheel", Unit::degree, [](Row row) { return row.hand_wheel; }},
   };
 }
 

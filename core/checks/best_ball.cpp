@@ -28,7 +28,6 @@ class HeightSearch {
 
   // Largest |change of mean steer| over the heaves; not finite when a pose does not close.
   double need(double higher);
-  double rate_per_25(double higher);
   double best_height();
 
  private:
@@ -65,16 +64,6 @@ double HeightSearch::need(double higher) {
     greatest = std::max(greatest, std::abs(*steer - *straight));
   }
   return greatest;
-}
-
-double HeightSearch::rate_per_25(double higher) {
-  constexpr double kHalfStep = 0.5;  // mm
-  const Steering held = variant(higher);
-  const auto at = [&](double heave) {
-    const AxleAnswer axle = axle_pose(path_, heave, heave, 0.0);
-    return mean_steer(held, chassis_from_axle(path_, axle.pose)).value_or(0.0);
-  };
-  return 25.0 * (at(kHalfStep) - at(-kHalfStep)) / (2.0 * kHalfStep);
 }
 
 // A coarse look for the valley, then golden section inside it.
@@ -142,7 +131,6 @@ std::optional<BestBall> best_chassis_side_ball(const Mechanism& mechanism, int r
   best.as_drawn_mm = *ball;
   best.best_mm = *ball + Vec3(0.0, 0.0, higher);
   best.greatest = search.need(higher);
-  best.rate_per_25 = search.rate_per_25(higher);
   return best;
 }
 

@@ -53,7 +53,8 @@ class CurveMaker {
  private:
   BumpRow row(const AxleMotion& motion, double place);
   std::optional<double> kickback(const Placement<Chassis, Axle>& placement);
-  double rate(const AxleMotion& motion, double half_step);
+  std::optional<double> rate(const AxleMotion& motion, double half_step);
+  double last_followed(const AxleMotion& motion, double followed, double lost);
   template <class Number>
   void find_greatest(const BumpCurve& curve, Number number, double& greatest, double& at);
 
@@ -99,22 +100,31 @@ BumpRow CurveMaker::row(const AxleMotion& motion, double place) {
   row.steer_left = pose_.left.steer - at_ride_.left.steer;
   row.steer_right = pose_.right.steer - at_ride_.right.steer;
   row.swivel_left = pose_.left.swivel - at_ride_.left.swivel;
-  const std::optional<double> hand_wheel = kickback(placement);
-  row.solved = hand_wheel.has_value();
-  row.hand_wheel = hand_wheel.value_or(0.0);
+  row.hand_wheel = kickback(placement);
   return row;
 }
 
 // d mean steer / d place at ride height, central difference.
-double CurveMaker::rate(const AxleMotion& motion, double half_step) {
+std::optional<double> CurveMaker::rate(const AxleMotion& motion, double half_step) {
   const BumpRow up = row(motion, half_step);
   const BumpRow down = row(motion, -half_step);
-  if (!up.solved || !down.solved || up.at == down.at) return 0.0;
+  if (!up.solved || !down.solved || up.at == down.at) return std::nullopt;
   return 0.5 * (up.steer_left + up.steer_right - down.steer_left - down.steer_right) /
          (up.at - down.at);
 }
 
-double mean_change(const BumpRow& row) {
+// Between a place that the linkage follows and one that it does not: the last followed.
+double CurveMaker::last_followed(const AxleMotion& motion, double followed, double lost) {
+  constexpr double kEnough = 1e-6;  // mm or rad
+  while (std::abs(lost - followed) > kEnough) {
+    const double middle = 0.5 * (followed + lost);
+    (row(motion, middle).solved ? followed : lost) = middle;
+  }
+  return followed;
+}
+
+std::optional<double> mean_change(const BumpRow& row) {
+  if (!row.solved) return std::nullopt;
   return 0.5 * (row.steer_left + row.steer_right);
 }
 
@@ -125,34 +135,36 @@ void CurveMaker::find_greatest(const BumpCurve& curve, Number number, double& gr
   const std::vector<BumpRow>& rows = curve.rows;
   std::size_t largest = rows.size();
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (!rows[i].solved) continue;
-    if (largest < rows.size() && std::abs(number(rows[i])) <= std::abs(number(rows[largest])))
-      continue;
+    const std::optional<double> here = number(rows[i]);
+    if (!here) continue;
+    if (largest < rows.size() && std::abs(*here) <= std::abs(*number(rows[largest]))) continue;
     largest = i;
   }
   if (largest == rows.size()) return;
-  BumpRow best = rows[largest];
-  const bool inside = largest > 0 && largest + 1 < rows.size() && rows[largest - 1].solved &&
-                      rows[largest + 1].solved;
-  if (inside && curve.motion != BumpMotion::roll) {
-    const BumpRow& before = rows[largest - 1];
-    const BumpRow& after = rows[largest + 1];
-    const double curvature = number(before) - 2.0 * number(best) + number(after);
-    if (curvature != 0.0) {
-      const double shift = 0.5 * (number(before) - number(after)) / curvature;
-      const BumpRow peak = row({curve.motion, *mechanism_.suspension},
-                               best.at + std::clamp(shift, -1.0, 1.0) * (after.at - best.at));
-      if (peak.solved && std::abs(number(peak)) > std::abs(number(best))) best = peak;
-    }
-  }
-  greatest = number(best);
-  at = best.at;
+  greatest = *number(rows[largest]);
+  at = rows[largest].at;
+  const bool inside = largest > 0 && largest + 1 < rows.size();
+  if (!inside || curve.motion == BumpMotion::roll) return;
+  const std::optional<double> before = number(rows[largest - 1]);
+  const std::optional<double> after = number(rows[largest + 1]);
+  if (!before || !after) return;
+  const double curvature = *before - 2.0 * greatest + *after;
+  if (curvature == 0.0) return;
+  const double shift = std::clamp(0.5 * (*before - *after) / curvature, -1.0, 1.0);
+  const BumpRow peak =
+      row({curve.motion, *mechanism_.suspension}, at + shift * (rows[largest + 1].at - at));
+  const std::optional<double> there = number(peak);
+  if (!there || std::abs(*there) <= std::abs(greatest)) return;
+  greatest = *there;
+  at = peak.at;
 }
 
 BumpCurve CurveMaker::curve(BumpMotion motion, double low, double high) {
   const AxleMotion along{motion, *mechanism_.suspension};
   BumpCurve curve;
   curve.motion = motion;
+  curve.low = low;
+  curve.high = high;
   const int each_side = std::max(1, settings_.rows_each_side);
   if (low < 0.0)
     for (int i = each_side; i > 0; --i) curve.rows.push_back(row(along, low * i / each_side));
@@ -160,9 +172,25 @@ BumpCurve CurveMaker::curve(BumpMotion motion, double low, double high) {
   if (high > 0.0)
     for (int i = 1; i <= each_side; ++i) curve.rows.push_back(row(along, high * i / each_side));
 
+  const std::size_t ride = low < 0.0 ? static_cast<std::size_t>(each_side) : 0U;
+  for (std::size_t i = 1; i <= ride && !curve.follows_down_to; ++i)
+    if (!curve.rows[ride - i].solved)
+      curve.follows_down_to = last_followed(along, low * static_cast<double>(i - 1) / each_side,
+                                            low * static_cast<double>(i) / each_side);
+  for (std::size_t i = 1; ride + i < curve.rows.size() && !curve.follows_up_to; ++i)
+    if (!curve.rows[ride + i].solved)
+      curve.follows_up_to = last_followed(along, high * static_cast<double>(i - 1) / each_side,
+                                          high * static_cast<double>(i) / each_side);
+  curve.kickback_everywhere =
+      std::all_of(curve.rows.begin(), curve.rows.end(),
+                  [](const BumpRow& each) { return each.hand_wheel.has_value(); });
+
   constexpr double kHeaveStep = 0.5;   // mm
   constexpr double kRollStep = 0.001;  // rad
-  if (motion == BumpMotion::heave) curve.rate_per_25 = 25.0 * rate(along, kHeaveStep);
+  if (motion == BumpMotion::heave) {
+    const std::optional<double> per_mm = rate(along, kHeaveStep);
+    if (per_mm) curve.rate_per_25 = 25.0 * *per_mm;
+  }
   if (motion == BumpMotion::roll) curve.roll_rate = rate(along, kRollStep);
   find_greatest(curve, mean_change, curve.greatest, curve.greatest_at);
   find_greatest(

@@ -3,6 +3,7 @@
 // best.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,19 +19,30 @@ struct BumpRow {
   double steer_left = 0.0;  // change from ride height, left positive, rad
   double steer_right = 0.0;
   double swivel_left = 0.0;
-  double hand_wheel = 0.0;  // turn that holding the road wheels would force on the hand wheel, rad
-  bool solved = false;
+  // Turn that holding the road wheels would force on the hand wheel, rad; empty where no turn of it
+  // lets them be held.
+  std::optional<double> hand_wheel;
+  bool solved = false;  // the axle gets there and the steering follows
 };
 
 struct BumpCurve {
   BumpMotion motion = BumpMotion::heave;
   std::vector<BumpRow> rows;  // from least to greatest
-  double rate_per_25 = 0.0;   // heave: d steer at ride height, rad per 25 mm (mean of wheels)
-  double roll_rate = 0.0;     // roll: d steer per d roll, rad per rad
-  double greatest = 0.0;      // largest change of mean steer over the range, signed, rad
-  double greatest_at = 0.0;   // where (mm or rad)
-  double kickback = 0.0;      // largest turn of the hand wheel, signed, rad
+  double low = 0.0;           // the range asked for, mm or rad
+  double high = 0.0;
+  // Where the linkage stops following inside the range, on its way from ride height; empty where it
+  // follows to the range's end.
+  std::optional<double> follows_down_to;
+  std::optional<double> follows_up_to;
+  // Heave: d steer at ride height, rad per 25 mm (mean of wheels). Roll: d steer per d roll, rad
+  // per rad. Empty when the linkage does not follow near ride height.
+  std::optional<double> rate_per_25;
+  std::optional<double> roll_rate;
+  double greatest = 0.0;     // largest change of mean steer over the solved rows, signed, rad
+  double greatest_at = 0.0;  // where (mm or rad)
+  double kickback = 0.0;     // largest turn of the hand wheel over the rows that have one, rad
   double kickback_at = 0.0;
+  bool kickback_everywhere = false;  // every row has one
 };
 
 // Where the chassis-side ball of the drag link would give least bump steer.
@@ -38,7 +50,6 @@ struct BestBall {
   Vec3 as_drawn_mm = Vec3::Zero();  // chassis, straight
   Vec3 best_mm = Vec3::Zero();      // moved in height only (Z); its fore-aft and side place kept
   double greatest = 0.0;            // largest heave steer left then, rad
-  double rate_per_25 = 0.0;
 };
 
 struct BumpResult {

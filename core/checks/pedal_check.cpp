@@ -37,6 +37,7 @@ class PedalCheck {
   void add_end(PedalEndKind kind, double angle);
   void find_ends();
   void fill_rows();
+  void find_ratios();
   void judge_stroke();
 
   const PedalLinkage& linkage_;
@@ -61,7 +62,7 @@ void PedalCheck::set_pad_corners() {
 
 double PedalCheck::piston_stroke(double angle) const {
   if (!linkage_.has_rod || !pedal_.rod) return 0.0;
-  return std::max(0.0, rod_travel(angle) - pedal_.rod->free_play);
+  return std::max(0.0, rod_travel(angle) - pedal_.rod->free_play.value_or(0.0));
 }
 
 // d rod travel / d angle; its zero is over centre, wherever between pedal and piston it lies.
@@ -153,10 +154,33 @@ void PedalCheck::fill_rows() {
   };
   result_.push_angle_rest = push_angle(0.0);
   result_.push_angle_full = push_angle(pedal_.full_travel);
+}
+
+void PedalCheck::find_ratios() {
   if (!linkage_.has_rod) return;
-  result_.ratio_rest = pose_pedal(linkage_, 0.0).ratio;
-  result_.ratio_middle = pose_pedal(linkage_, 0.5 * pedal_.full_travel).ratio;
-  result_.ratio_full = pose_pedal(linkage_, pedal_.full_travel).ratio;
+  const auto ratio = [this](double angle) -> std::optional<double> {
+    const PedalPose pose = pose_pedal(linkage_, angle);
+    return pose.closes ? std::optional<double>(pose.ratio) : std::nullopt;
+  };
+  result_.ratio_rest = ratio(0.0);
+  result_.ratio_middle = ratio(0.5 * pedal_.full_travel);
+  result_.ratio_full = ratio(pedal_.full_travel);
+
+  const auto look_at = [this](double angle, double met) {
+    std::optional<double>& worst = result_.ratio_worst;
+    const bool worse = !worst || (*worst < 0.0 ? met < *worst : met < 0.0 || met > *worst);
+    if (!worse) return;
+    worst = met;
+    result_.ratio_worst_at = angle;
+  };
+  const PedalEnd& first = result_.ends.front();
+  for (const PedalRow& row : result_.rows)
+    if (row.angle <= first.angle) look_at(row.angle, row.ratio);
+  // The floor may stand between two rows. Over centre the ratio is without bound, by its meaning.
+  if (first.kind == PedalEndKind::floor) {
+    const std::optional<double> met = ratio(first.angle);
+    if (met) look_at(first.angle, *met);
+  }
 }
 
 void PedalCheck::judge_stroke() {
@@ -165,9 +189,14 @@ void PedalCheck::judge_stroke() {
   if (pedal_.rod && pedal_.use == PedalUse::clutch)
     result_.stroke_wanted = pedal_.rod->release_stroke;
   if (result_.stroke_wanted && linkage_.has_rod) {
-    const double wanted = *result_.stroke_wanted + pedal_.rod->free_play;
+    const double wanted = *result_.stroke_wanted + pedal_.rod->free_play.value_or(0.0);
     result_.angle_at_wanted =
         first_rise([&](double angle) { return rod_travel(angle) - wanted; }, last_following());
+  }
+  if (linkage_.has_rod && pedal_.rod->free_play) {
+    const std::optional<double> taken_up = first_rise(
+        [&](double angle) { return rod_travel(angle) - *pedal_.rod->free_play; }, last_following());
+    if (taken_up) result_.pad_free_travel = result_.pad_arc_radius * *taken_up;
   }
   result_.floor_known = floor_height_.has_value();
   if (result_.floor_known)
@@ -182,6 +211,7 @@ PedalResult PedalCheck::run() {
   result_.pad_travel_full = result_.pad_arc_radius * pedal_.full_travel;
   find_ends();
   fill_rows();
+  find_ratios();
   judge_stroke();
   return std::move(result_);
 }

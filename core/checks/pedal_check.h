@@ -2,6 +2,7 @@
 // cylinder to its full stroke before pad, arm or stop meets anything.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,7 +24,8 @@ struct PedalEnd {
   PedalEndKind kind = PedalEndKind::own_stop;
   double angle = 0.0;          // turn from rest, rad
   double pad_travel = 0.0;     // mm
-  double piston_stroke = 0.0;  // rod travel less free play, mm
+  double piston_stroke = 0.0;  // rod travel less free play, mm; the whole rod travel, which the
+                               // piston cannot exceed, while the free play is not measured
 };
 
 struct PedalResult {
@@ -35,9 +37,16 @@ struct PedalResult {
   double push_angle_full = 0.0;
   std::vector<PedalRow> rows;  // rest to the pedal's own stop
   std::vector<PedalEnd> ends;  // everything that can end the travel, first first
-  double ratio_rest = 0.0;     // 0 without a rod
-  double ratio_middle = 0.0;
-  double ratio_full = 0.0;
+  // Ratios are positive where pressing pushes the piston. Empty without a rod, or where it cannot
+  // follow.
+  std::optional<double> ratio_rest;
+  std::optional<double> ratio_middle;  // half way to the pedal's own stop
+  std::optional<double> ratio_full;    // at the pedal's own stop
+  // What the foot can meet, rest to the first end: a negative one if there is any, else the
+  // greatest.
+  std::optional<double> ratio_worst;
+  double ratio_worst_at = 0.0;            // turn from rest, rad
+  std::optional<double> pad_free_travel;  // along the arc until the free play is taken up, mm
   double greatest_rod_swing = 0.0;        // rad
   std::optional<double> stroke_wanted;    // brake: the cylinder's full stroke; clutch: release, mm
   double stroke_reached = 0.0;            // piston stroke at the first end, mm

@@ -92,6 +92,7 @@ std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults
     add_lock_findings(mechanism, *results.locks, findings);
   }
   if (results.bump) add_bump_findings(mechanism, *results.bump, findings);
+  add_findings_waiting_for_direction(mechanism, findings);
   add_pedal_findings(mechanism, results.pedals, findings);
   add_stretch_findings(mechanism, results.stretch, findings);
   add_missing_findings(mechanism, findings);

@@ -49,6 +49,10 @@ void add_lock_findings(const Mechanism& mechanism, const LockResult& result, Fin
 // "bump.rate", "bump.travel", "bump.roll", "bump.wind_up", "bump.kickback"
 void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Findings& findings);
 
+// While only the way the box turns is not known: the names of every finding of link, lock and bump,
+// none of them judged.
+void add_findings_waiting_for_direction(const Mechanism& mechanism, Findings& findings);
+
 // "pedal.<name>.full_stroke" ...
 void add_pedal_findings(const Mechanism& mechanism, const std::vector<PedalResult>& results,
                         Findings& findings);

@@ -62,13 +62,14 @@ Trace curve_trace(const Mechanism& mechanism, BumpMotion motion, double at, doub
 }
 
 // The nearest rows on both sides of ride height, for the rate by hand.
-Trace rate_trace(const Mechanism& mechanism, const BumpCurve& curve) {
+Trace rate_trace(const Mechanism& mechanism, const BumpCurve& curve, double steer_rate) {
   Trace trace;
   trace.formula = "rate = change of mean steer over change of rise at ride height x 25";
   trace.source = say("source.bump");
   const BumpRow* below = nullptr;
   const BumpRow* above = nullptr;
   for (const BumpRow& row : curve.rows) {
+    if (!row.solved) continue;
     if (row.at < -1e-9) below = &row;
     if (row.at > 1e-9 && !above) above = &row;
   }
@@ -81,28 +82,73 @@ Trace rate_trace(const Mechanism& mechanism, const BumpCurve& curve) {
     append(trace.steps, steps_at(mechanism, controls_at(mechanism, BumpMotion::heave, above->at)));
   }
   trace.steps.push_back(step("bump_rate", "slope of the curve at ride height x 25",
-                             {quantity("bump_rate", curve.rate_per_25, Unit::degree_per_25_mm)}));
+                             {quantity("bump_rate", steer_rate, Unit::degree_per_25_mm)}));
   return trace;
 }
 
-Finding rate(const Mechanism& mechanism, const BumpResult& result) {
+// A curve's own words: its finding, unit, and the ways to both sides of ride height.
+struct CurveWords {
+  std::string name;
+  Unit unit;
+  std::string way_down;
+  std::string way_up;
+};
+
+// The linkage stops following inside the range, on the side nearer to ride height: past by the
+// range that the project gives, whatever the rest of the curve says.
+std::optional<Finding> stops_following(const Mechanism& mechanism, const BumpCurve& curve,
+                                       const CurveWords& words) {
+  if (!curve.follows_down_to && !curve.follows_up_to) return std::nullopt;
+  const bool up = curve.follows_up_to &&
+                  (!curve.follows_down_to || *curve.follows_up_to <= -*curve.follows_down_to);
+  const double to = up ? *curve.follows_up_to : *curve.follows_down_to;
+  const double wanted = std::abs(up ? curve.high : curve.low);
   const ShownFor show(mechanism.project);
-  Finding finding =
-      judged("bump.rate", Station::front_axle,
-             {quantity("bump_rate", result.heave.rate_per_25, Unit::degree_per_25_mm)},
-             limit_for(mechanism.project, "bump.rate"), show.lengths());
+  Limit limit;
+  limit.name = words.name;
+  limit.unit = words.unit;
+  limit.least = wanted;
+  limit.source = say("source.axle_range");
+  limit.standing = Standing::builder;
+  Finding finding = judged(words.name, Station::front_axle,
+                           {quantity("followed", std::abs(to), words.unit),
+                            quantity("steer_change", curve.greatest, Unit::degree)},
+                           std::move(limit), show.lengths());
+  finding.worst_at = controls_at(mechanism, curve.motion, to);
+  finding.sentence = say("bump.stops_following", {{"to", show.text(std::abs(to), words.unit)},
+                                                  {"way", up ? words.way_up : words.way_down},
+                                                  {"wanted", show.text(wanted, words.unit)}});
+  finding.trace.formula = "the farthest place from ride height to which axle and links still close";
+  finding.trace.source = say("source.loop");
+  finding.trace.steps = steps_at(mechanism, *finding.worst_at);
+  finding.trace.steps.push_back(step("followed", "nothing closes a hair further",
+                                     {quantity("followed", std::abs(to), words.unit)}));
+  return finding;
+}
+
+Finding rate(const Mechanism& mechanism, const BumpResult& result) {
+  if (!result.heave.rate_per_25)
+    return not_yet("bump.rate", Station::front_axle, say("not_judged.bump_rate"));
+  const double steer_rate = *result.heave.rate_per_25;
+  const ShownFor show(mechanism.project);
+  Finding finding = judged("bump.rate", Station::front_axle,
+                           {quantity("bump_rate", steer_rate, Unit::degree_per_25_mm)},
+                           limit_for(mechanism.project, "bump.rate"), show.lengths());
   finding.worst_at = Controls{};
-  const std::string way = side_word(result.heave.rate_per_25 >= 0.0 ? Side::left : Side::right);
-  finding.sentence = say(
-      "bump.rate", {{"rate", show.text(std::abs(result.heave.rate_per_25), Unit::degree_per_25_mm)},
-                    {"side", way}});
-  finding.trace = rate_trace(mechanism, result.heave);
+  const std::string way = side_word(steer_rate >= 0.0 ? Side::left : Side::right);
+  finding.sentence =
+      say("bump.rate",
+          {{"rate", show.text(std::abs(steer_rate), Unit::degree_per_25_mm)}, {"side", way}});
+  finding.trace = rate_trace(mechanism, result.heave, steer_rate);
   return finding;
 }
 
 Finding travel(const Mechanism& mechanism, const BumpResult& result) {
   const ShownFor show(mechanism.project);
   const BumpCurve& curve = result.heave;
+  const std::optional<Finding> stops = stops_following(
+      mechanism, curve, {"bump.travel", Unit::millimetre, say("word.droop"), say("word.bump")});
+  if (stops) return *stops;
   std::vector<Quantity> numbers{quantity("steer_change", curve.greatest, Unit::degree),
                                 quantity("rise", curve.greatest_at, Unit::millimetre)};
   if (result.best_ball) {
@@ -132,10 +178,13 @@ Finding travel(const Mechanism& mechanism, const BumpResult& result) {
 
 Finding roll(const Mechanism& mechanism, const BumpCurve& curve) {
   const ShownFor show(mechanism.project);
-  Finding finding = judged("bump.roll", Station::front_axle,
-                           {quantity("steer_change", curve.greatest, Unit::degree),
-                            quantity("axle_roll", curve.greatest_at, Unit::degree),
-                            quantity("roll_rate", curve.roll_rate, Unit::number)},
+  const std::optional<Finding> stops = stops_following(
+      mechanism, curve, {"bump.roll", Unit::degree, say("word.roll_right"), say("word.roll_left")});
+  if (stops) return *stops;
+  std::vector<Quantity> numbers{quantity("steer_change", curve.greatest, Unit::degree),
+                                quantity("axle_roll", curve.greatest_at, Unit::degree)};
+  if (curve.roll_rate) numbers.push_back(quantity("roll_rate", *curve.roll_rate, Unit::number));
+  Finding finding = judged("bump.roll", Station::front_axle, std::move(numbers),
                            limit_for(mechanism.project, "bump.roll"), show.lengths());
   finding.worst_at = controls_at(mechanism, BumpMotion::roll, curve.greatest_at);
   finding.sentence =
@@ -149,6 +198,9 @@ Finding roll(const Mechanism& mechanism, const BumpCurve& curve) {
 
 Finding wind_up(const Mechanism& mechanism, const BumpCurve& curve) {
   const ShownFor show(mechanism.project);
+  const std::optional<Finding> stops = stops_following(
+      mechanism, curve, {"bump.wind_up", Unit::degree, say("word.wind_up"), say("word.wind_up")});
+  if (stops) return *stops;
   Finding finding = judged("bump.wind_up", Station::front_axle,
                            {quantity("steer_change", curve.greatest, Unit::degree),
                             quantity("wind_up", curve.greatest_at, Unit::degree)},
@@ -163,6 +215,8 @@ Finding wind_up(const Mechanism& mechanism, const BumpCurve& curve) {
 }
 
 Finding kickback(const Mechanism& mechanism, const BumpCurve& curve) {
+  if (!curve.kickback_everywhere)
+    return not_yet("bump.kickback", Station::front_axle, say("not_judged.kickback"));
   const ShownFor show(mechanism.project);
   Finding finding = judged("bump.kickback", Station::front_axle,
                            {quantity("kickback", curve.kickback, Unit::degree),

@@ -47,7 +47,8 @@ struct Limit {
   std::optional<double> most_inner;
   std::string source;  // published text, "common practice", "maker's sheet" ...
   Standing standing = Standing::builder;
-  std::string words;  // "at most 12.5 %"
+  std::string words;   // "at most 12.5 %"
+  std::string wanted;  // said instead of the numbers where the answer is yes or no: "none"
 };
 
 // Past beyond least/most; close beyond an inner value but not beyond the limit; without an inner

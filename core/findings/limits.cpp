@@ -64,6 +64,7 @@ ShippedLimit read_limit(const Json& entry) {
   limit.most = inside_number(entry, "most", limit.unit);
   limit.least_inner = inside_number(entry, "least_inner", limit.unit);
   limit.most_inner = inside_number(entry, "most_inner", limit.unit);
+  limit.wanted = entry.value("wanted", "");
   limit.source = entry.value("source", "");
   limit.standing = standing_named(entry.value("standing", ""));
   shipped.about = entry.value("about", "");
@@ -103,6 +104,7 @@ void put_over(Limit& limit, const LimitChoice& choice) {
   limit.most = inside(limit.unit, choice.most);
   limit.least_inner = inside(limit.unit, choice.least_inner);
   limit.most_inner = inside(limit.unit, choice.most_inner);
+  limit.wanted.clear();
   limit.source = choice.source;
   limit.standing = choice.standing;
 }
@@ -133,6 +135,7 @@ Limit limit_from(const Project& project, std::string_view name, const OwnValue& 
   limit.most = own.most;
   limit.least_inner.reset();
   limit.most_inner.reset();
+  limit.wanted.clear();
   limit.source = own.source;
   limit.standing = own.standing;
   return limit;
@@ -158,6 +161,7 @@ Problems check_limit_choices(const Project& project) {
 
 std::string limit_words(const Limit& limit, ShownUnit lengths) {
   const auto text = [&](double value) { return shown(value, limit.unit, lengths); };
+  if (!limit.wanted.empty()) return limit.wanted;
   if (limit.least && limit.most) {
     if (*limit.least == -*limit.most) return say("limit.either_way", {{"most", text(*limit.most)}});
     return say("limit.range", {{"least", shown_bare(*limit.least, limit.unit, lengths)},

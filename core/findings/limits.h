@@ -36,7 +36,7 @@ Limit limit_from(const Project& project, std::string_view name, const OwnValue& 
 // Choices that name no limit, or whose values are in the wrong order.
 Problems check_limit_choices(const Project& project);
 
-// "at most 12.5 %", "2.00 to 6.00 turns"; "no limit given".
+// "at most 12.5 %", "2.00 to 6.00 turns"; "none" where the answer is yes or no; "no limit given".
 std::string limit_words(const Limit& limit, ShownUnit lengths);
 // "common practice", "from memory", "maker's sheet" ...
 std::string standing_words(Standing standing);

@@ -43,6 +43,8 @@ Trace centring_trace(const Mechanism& mechanism, const LinkResult& result) {
   return trace;
 }
 
+constexpr double kNothingShown = 0.05 * kRadiansPerDegree;  // shown as 0.0 degrees
+
 Finding centring(const Mechanism& mechanism, const LinkResult& result) {
   const ShownFor show(mechanism.project);
   const double change = result.centring_length - result.real_length;
@@ -57,7 +59,7 @@ Finding centring(const Mechanism& mechanism, const LinkResult& result) {
               quantity("box_turns_right", result.box_turns_right * kRadiansPerTurn, Unit::turn)},
              limit_for(mechanism.project, "link.centring"), show.lengths());
   finding.worst_at = Controls{};
-  if (finding.verdict == Verdict::within) {
+  if (finding.verdict == Verdict::within || std::abs(result.input_offset) < kNothingShown) {
     finding.sentence =
         say("link.centred", {{"offset", show.degrees(std::abs(result.input_offset))}});
   } else {
@@ -94,10 +96,14 @@ Finding length(const Mechanism& mechanism, const LinkResult& result) {
                              {"change", show.mm(std::abs(change))}};
   if (!link.given_length)
     finding.sentence = say("link.length_as_drawn", fields);
-  else if (finding.verdict == Verdict::past)
+  else if (std::abs(change) > adjustment)
     finding.sentence = say("link.length_out_of_reach", fields);
   else
     finding.sentence = say("link.length_given", fields);
+  // Where the project wants something else than the adjustment can do, both are told.
+  const Limit& limit = *finding.limit;
+  if (limit.least != -adjustment || limit.most != adjustment)
+    finding.sentence += " " + say("link.length_chosen", {{"limit", limit.words}});
   const Vec3 hand = hand_ball_drawn(*mechanism.steering);
   finding.trace.formula =
       "length = sqrt(dx^2 + dy^2 + dz^2) between the balls, box at its centre "

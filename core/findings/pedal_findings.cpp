@@ -21,6 +21,10 @@ struct At {
   std::string spoken_name;  // for people
 
   std::string name(const char* what) const { return "pedal." + part + "." + what; }
+  // A member of this pedal, as in files.
+  std::string member(const char* what) const {
+    return "pedals.pedals[" + std::to_string(index) + "]." + what;
+  }
   // The pedal pressed to a turn from rest, rad.
   Controls pressed(double angle) const {
     Controls controls;
@@ -29,6 +33,55 @@ struct At {
     return controls;
   }
 };
+
+constexpr const char* kFloorMember = "driver.floor_height_mm";
+
+// The verdict waits for what may still change it.
+void wait_for(Finding& finding, const std::vector<std::string>& reasons) {
+  if (reasons.empty()) return;
+  finding.verdict = Verdict::not_judged;
+  finding.why_not_judged.clear();
+  for (const std::string& reason : reasons)
+    finding.why_not_judged += (finding.why_not_judged.empty() ? "" : "; ") + reason;
+}
+
+std::string floor_wanted() {
+  return say("not_judged.floor", {{"member", kFloorMember}});
+}
+
+std::string free_play_wanted(const At& at) {
+  return say("not_judged.free_play", {{"member", at.member("rod.free_play_mm")}});
+}
+
+// Its number is greater than the true one while the free play is not measured.
+std::vector<Quantity> free_play_input(const At& at) {
+  const auto& free_play = at.linkage.pedal.rod->free_play;
+  if (!free_play) return {};
+  return {quantity("free_play", *free_play, Unit::millimetre)};
+}
+
+// What cannot be said of a pedal whose rod is not measured, by the name it would have.
+void add_waiting_for_rod(const At& at, Findings& findings) {
+  const PedalUse use = at.result.use;
+  const bool brake = use == PedalUse::brake;  // the others may work by a cable
+  const std::string part = brake ? say("word.push_rod") : say("word.push_rod_or_cable");
+  const std::string member =
+      brake ? at.member("rod") : listed_or({at.member("rod"), at.member("cable")});
+  const auto wait = [&](const char* what, const char* key) {
+    findings.push_back(
+        not_yet(at.name(what), Station::pedals,
+                say("not_judged.no_rod", {{"pedal", at.spoken_name},
+                                          {"what", say(std::string("pedal_part.") + key)},
+                                          {"part", part},
+                                          {"member", member}})));
+  };
+  if (brake) wait("full_stroke", "stroke");
+  if (use == PedalUse::clutch) wait("release_stroke", "stroke");
+  if (!brake) wait("over_run", "over_run");
+  wait("ratio", "ratio");
+  if (use != PedalUse::accelerator) wait("free_play", "free_play");
+  wait("rod_swing", "rod_swing");
+}
 
 std::string end_words(PedalEndKind kind) {
   switch (kind) {
@@ -70,13 +123,46 @@ std::vector<TraceStep> rod_steps(const At& at, double angle) {
   return steps;
 }
 
+// Name of the finding about the stroke that the foot has to reach.
+std::string stroke_name(const At& at) {
+  return at.name(at.result.use == PedalUse::brake ? "full_stroke" : "release_stroke");
+}
+
+// What stands between a stroke that looks long enough and "within".
+std::vector<std::string> stroke_doubts(const At& at, const Finding& finding) {
+  std::vector<std::string> doubts;
+  if (finding.verdict == Verdict::past || finding.verdict == Verdict::not_judged) return doubts;
+  if (!at.result.floor_known) doubts.push_back(floor_wanted());
+  if (!at.linkage.pedal.rod->free_play) doubts.push_back(free_play_wanted(at));
+  return doubts;
+}
+
+// Says what the geometry gives; who chose another limit than the stroke wanted is told both.
+std::string stroke_sentence(const At& at, const Finding& finding) {
+  const PedalResult& result = at.result;
+  const bool brake = result.use == PedalUse::brake;
+  WordingFields fields{{"pedal", capitalised(at.spoken_name)},
+                       {"end", end_words(result.ends.front().kind)},
+                       {"reached", at.show.mm(result.stroke_reached)}};
+  if (!result.stroke_wanted) return say("pedal.stroke_unknown", fields);
+  const double wanted = *result.stroke_wanted;
+  fields.emplace_back("wanted", at.show.mm(wanted));
+  const Limit& limit = *finding.limit;
+  if (limit.least != wanted || limit.most || limit.least_inner || limit.most_inner) {
+    fields.emplace_back("limit", limit.words);
+    return brake ? say("pedal.brake_chosen", fields) : say("pedal.clutch_chosen", fields);
+  }
+  if (result.stroke_reached < wanted)
+    return brake ? say("pedal.brake_short", fields) : say("pedal.clutch_short", fields);
+  return brake ? say("pedal.brake_reaches", fields) : say("pedal.clutch_reaches", fields);
+}
+
 void add_stroke(const At& at, Findings& findings) {
   const PedalResult& result = at.result;
-  if (result.ends.empty() || !at.linkage.pedal.rod) return;
-  const bool brake = result.use == PedalUse::brake;
+  if (result.ends.empty()) return;
   const PedalEnd& end = result.ends.front();
   Finding finding = judged(
-      at.name(brake ? "full_stroke" : "release_stroke"), Station::pedals,
+      stroke_name(at), Station::pedals,
       {quantity("stroke_reached", result.stroke_reached, Unit::millimetre),
        quantity("stroke_wanted", result.stroke_wanted.value_or(std::nan("")), Unit::millimetre),
        quantity("pad_travel", end.pad_travel, Unit::millimetre),
@@ -86,25 +172,15 @@ void add_stroke(const At& at, Findings& findings) {
       at.show.lengths());
   if (!result.stroke_wanted) finding.numbers.erase(finding.numbers.begin() + 1);
   finding.worst_at = at.pressed(end.angle);
-  const WordingFields fields{
-      {"pedal", capitalised(at.spoken_name)},
-      {"end", end_words(end.kind)},
-      {"reached", at.show.mm(result.stroke_reached)},
-      {"wanted", result.stroke_wanted ? at.show.mm(*result.stroke_wanted) : std::string()},
-      {"short", result.stroke_wanted ? at.show.mm(*result.stroke_wanted - result.stroke_reached)
-                                     : std::string()}};
-  if (!result.stroke_wanted)
-    finding.sentence = say("pedal.stroke_unknown", fields);
-  else if (finding.verdict == Verdict::past)
-    finding.sentence = brake ? say("pedal.brake_short", fields) : say("pedal.clutch_short", fields);
-  else
-    finding.sentence =
-        brake ? say("pedal.brake_reaches", fields) : say("pedal.clutch_reaches", fields);
+  finding.sentence = stroke_sentence(at, finding);
+  const std::vector<std::string> doubts = stroke_doubts(at, finding);
+  wait_for(finding, doubts);
+  for (const std::string& doubt : doubts) finding.sentence += " " + capitalised(doubt) + ".";
   finding.trace.formula =
       "piston stroke = rod travel - free play, at the first thing that ends "
       "the pedal's travel";
   finding.trace.source = say("source.full_stroke");
-  finding.trace.inputs = {quantity("free_play", at.linkage.pedal.rod->free_play, Unit::millimetre)};
+  finding.trace.inputs = free_play_input(at);
   for (const PedalEnd& each : result.ends)
     finding.trace.steps.push_back(
         {end_words(each.kind),
@@ -122,7 +198,7 @@ void add_stroke(const At& at, Findings& findings) {
 // A clutch or other cylinder must not be driven beyond its own stroke.
 void add_over_run(const At& at, Findings& findings) {
   const auto& rod = at.linkage.pedal.rod;
-  if (at.result.use == PedalUse::brake || !rod || at.result.ends.empty()) return;
+  if (at.result.use == PedalUse::brake || at.result.ends.empty()) return;
   const PedalEnd& end = at.result.ends.front();
   Finding finding = judged(
       at.name("over_run"), Station::pedals,
@@ -133,9 +209,12 @@ void add_over_run(const At& at, Findings& findings) {
   finding.worst_at = at.pressed(end.angle);
   finding.sentence = say("pedal.over_run", {{"pedal", capitalised(at.spoken_name)},
                                             {"stroke", at.show.mm(end.piston_stroke)}});
+  // Without its free play the piston's stroke is the most that it can be.
+  if (finding.verdict == Verdict::past && !rod->free_play)
+    wait_for(finding, {free_play_wanted(at)});
   finding.trace.formula = "piston stroke = rod travel - free play";
   finding.trace.source = say("source.maker_sheet");
-  finding.trace.inputs = {quantity("free_play", rod->free_play, Unit::millimetre)};
+  finding.trace.inputs = free_play_input(at);
   finding.trace.steps = rod_steps(at, end.angle);
   finding.trace.steps.push_back(
       step("piston_stroke", "rod travel - free play",
@@ -146,40 +225,86 @@ void add_over_run(const At& at, Findings& findings) {
 void add_ratio(const At& at, Findings& findings) {
   const PedalResult& result = at.result;
   const auto& rod = at.linkage.pedal.rod;
-  if (!rod) return;
   const char* limit_name = "pedal.ratio";
   if (result.use == PedalUse::brake)
     limit_name = rod->booster_gain ? "pedal.brake.ratio_assisted" : "pedal.brake.ratio_manual";
-  const double greatest = std::max({result.ratio_rest, result.ratio_middle, result.ratio_full});
-  Finding finding = judged(at.name("ratio"), Station::pedals,
-                           {quantity("pedal_ratio", greatest, Unit::number),
-                            quantity("ratio_rest", result.ratio_rest, Unit::number),
-                            quantity("ratio_middle", result.ratio_middle, Unit::number),
-                            quantity("ratio_full", result.ratio_full, Unit::number)},
-                           limit_for(at.mechanism.project, limit_name), at.show.lengths());
+  const double worst = result.ratio_worst.value_or(std::nan(""));
+  std::vector<Quantity> numbers{quantity("pedal_ratio", worst, Unit::number)};
+  const auto add = [&](const char* name, const std::optional<double>& ratio) {
+    if (ratio) numbers.push_back(quantity(name, *ratio, Unit::number));
+  };
+  add("ratio_rest", result.ratio_rest);
+  add("ratio_middle", result.ratio_middle);
+  add("ratio_full", result.ratio_full);
+  Limit limit = limit_for(at.mechanism.project, limit_name);
+  const bool pulls = worst < 0.0;
+  if (pulls) {
+    // Whatever ratio is wanted, pressing has to push the piston.
+    limit.least = 0.0;
+    limit.most.reset();
+    limit.least_inner.reset();
+    limit.most_inner.reset();
+    limit.source = say("source.push_rod_pushes");
+    limit.standing = Standing::computed;
+  }
+  Finding finding = judged(at.name("ratio"), Station::pedals, std::move(numbers), std::move(limit),
+                           at.show.lengths());
+  finding.worst_at = at.pressed(result.ratio_worst_at);
+  const auto words = [&](const std::optional<double>& ratio) {
+    return at.show.text(ratio.value_or(std::nan("")), Unit::number);
+  };
   finding.sentence =
-      say("pedal.ratio", {{"pedal", capitalised(at.spoken_name)},
-                          {"rest", at.show.text(result.ratio_rest, Unit::number)},
-                          {"middle", at.show.text(result.ratio_middle, Unit::number)},
-                          {"full", at.show.text(result.ratio_full, Unit::number)}});
+      say(pulls ? "pedal.pulls" : "pedal.ratio", {{"pedal", capitalised(at.spoken_name)},
+                                                  {"rest", words(result.ratio_rest)},
+                                                  {"middle", words(result.ratio_middle)},
+                                                  {"full", words(result.ratio_full)}});
   finding.trace.formula =
       "ratio = pad travel / rod travel along the cylinder's axis = |dpad/dt| / "
       "|drod/dt|";
   finding.trace.source = say("source.pedal_ratio");
   finding.trace.inputs = {quantity("pad_radius", result.pad_arc_radius, Unit::millimetre)};
-  for (const PedalRow& row : result.rows)
+  for (const PedalRow& row : result.rows) {
+    if (row.angle > result.ends.front().angle) break;
     finding.trace.steps.push_back(step("pedal_row",
                                        "pad travel = turn x pad radius; rod travel by the slider",
                                        {quantity("pedal_turn", row.angle, Unit::degree),
                                         quantity("pad_travel", row.pad_travel, Unit::millimetre),
                                         quantity("rod_travel", row.rod_travel, Unit::millimetre),
                                         quantity("pedal_ratio", row.ratio, Unit::number)}));
+  }
+  findings.push_back(std::move(finding));
+}
+
+void add_free_play(const At& at, Findings& findings) {
+  const auto& free_play = at.linkage.pedal.rod->free_play;
+  if (!free_play) {
+    findings.push_back(not_yet(at.name("free_play"), Station::pedals, free_play_wanted(at)));
+    return;
+  }
+  const std::optional<double>& at_pad = at.result.pad_free_travel;
+  std::vector<Quantity> numbers{quantity("free_play", *free_play, Unit::millimetre)};
+  if (at_pad) numbers.push_back(quantity("pad_free_travel", *at_pad, Unit::millimetre));
+  Finding finding = judged(at.name("free_play"), Station::pedals, std::move(numbers),
+                           limit_for(at.mechanism.project, "pedal.free_play"), at.show.lengths());
+  finding.worst_at = at.pressed(0.0);
+  finding.sentence = say(at_pad ? "pedal.free_play" : "pedal.free_play_never",
+                         {{"pedal", capitalised(at.spoken_name)},
+                          {"play", at.show.mm(*free_play)},
+                          {"pad", at.show.mm(at_pad.value_or(0.0))}});
+  finding.trace.formula =
+      "pad travel = turn at which the rod has moved by the free play x pad radius";
+  finding.trace.source = say("source.geometry");
+  finding.trace.inputs = {quantity("free_play", *free_play, Unit::millimetre),
+                          quantity("pad_radius", at.result.pad_arc_radius, Unit::millimetre)};
+  if (at_pad)
+    finding.trace.steps = rod_steps(at, *at_pad / at.result.pad_arc_radius);
+  else
+    finding.trace.steps = rod_steps(at, 0.0);
   findings.push_back(std::move(finding));
 }
 
 void add_rod_swing(const At& at, Findings& findings) {
   const auto& rod = at.linkage.pedal.rod;
-  if (!rod) return;
   double worst_angle = 0.0;
   double worst = -1.0;
   for (const PedalRow& row : at.result.rows) {
@@ -207,7 +332,10 @@ void add_rod_swing(const At& at, Findings& findings) {
 }
 
 void add_floor_gap(const At& at, Findings& findings) {
-  if (!at.result.floor_known) return;
+  if (!at.result.floor_known) {
+    findings.push_back(not_yet(at.name("floor_gap"), Station::pedals, floor_wanted()));
+    return;
+  }
   const double angle = at.result.angle_at_wanted.value_or(at.linkage.pedal.full_travel);
   Finding finding = judged(at.name("floor_gap"), Station::pedals,
                            {quantity("pad_over_floor", at.result.pad_over_floor, Unit::millimetre)},
@@ -218,6 +346,11 @@ void add_floor_gap(const At& at, Findings& findings) {
                              {"turn", at.show.degrees(angle)}};
   finding.sentence = at.result.pad_over_floor >= 0.0 ? say("pedal.floor_gap", fields)
                                                      : say("pedal.under_floor", fields);
+  // One fault, two findings: the floor that ends the stroke is the one below the pad.
+  const bool ends_on_floor =
+      !at.result.ends.empty() && at.result.ends.front().kind == PedalEndKind::floor;
+  if (ends_on_floor && at.linkage.pedal.rod && at.result.use != PedalUse::accelerator)
+    finding.sentence += " " + say("see", {{"name", stroke_name(at)}});
   const PedalPose pose = pose_pedal(at.linkage, angle);
   finding.trace.formula = "gap = height of the pad's lowest edge - height of the floor";
   finding.trace.source = say("source.geometry");
@@ -245,10 +378,15 @@ void add_pedal_findings(const Mechanism& mechanism, const std::vector<PedalResul
                 ShownFor(mechanism.project),
                 name_part(results[i].name, i),
                 spoken(results[i].name, say("word.pedal"), i)};
-    if (at.result.use != PedalUse::accelerator) add_stroke(at, findings);
-    add_over_run(at, findings);
-    add_ratio(at, findings);
-    add_rod_swing(at, findings);
+    if (at.linkage.pedal.rod) {
+      if (at.result.use != PedalUse::accelerator) add_stroke(at, findings);
+      add_over_run(at, findings);
+      add_ratio(at, findings);
+      if (at.result.use != PedalUse::accelerator) add_free_play(at, findings);
+      add_rod_swing(at, findings);
+    } else if (at.result.use == PedalUse::brake || !at.linkage.pedal.cable) {
+      add_waiting_for_rod(at, findings);
+    }
     add_floor_gap(at, findings);
   }
 }

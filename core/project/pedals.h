@@ -34,7 +34,7 @@ struct PedalRod {
   std::vector<BellCrank> bell_cranks;
   Point<Cab> cylinder_pin;               // rod's far end at rest; required
   Direction<Cab> cylinder_axis;          // the way the piston is pushed; unit; required
-  double free_play = 1.0;                // rod end travels this far before the piston moves, mm
+  std::optional<double> free_play;       // rod end travels this far before the piston moves, mm
   std::optional<double> full_stroke;     // of the piston, from the maker, mm
   std::optional<double> bore;            // mm
   std::optional<double> booster_gain;    // force out over force in

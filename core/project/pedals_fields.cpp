@@ -31,8 +31,8 @@ void visit_fields(FieldVisitor& v, PedalRod& r) {
           r.cylinder_pin);
   v.axis(required(label("cylinder_axis", "cylinder axis", "the way the piston is pushed")),
          r.cylinder_axis);
-  v.number(mm("free_play_mm", 0, 50, "free play", "rod travel before the piston moves"),
-           r.free_play);
+  v.optional_number(mm("free_play_mm", 0, 50, "free play", "rod travel before the piston moves"),
+                    r.free_play);
   v.optional_number(mm("full_stroke_mm", 1, 500, "full stroke", "of the piston, from the maker"),
                     r.full_stroke);
   v.optional_number(mm("bore_mm", 5, 200, "bore"), r.bore);

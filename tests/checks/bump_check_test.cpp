@@ -57,13 +57,15 @@ TEST(BumpCheck, KickbackIsTheTurnThatKeepsTheWheelsStraight) {
     ASSERT_TRUE(swivel);
     const auto arm = arm_from_swivel(*mechanism.steering, placement, *swivel);
     ASSERT_TRUE(arm);
-    EXPECT_NEAR(row.hand_wheel, hand_wheel_from_arm(mechanism, *arm), 1e-8);
+    ASSERT_TRUE(row.hand_wheel);
+    EXPECT_NEAR(*row.hand_wheel, hand_wheel_from_arm(mechanism, *arm), 1e-8);
   }
   const auto larger = [](const BumpRow& a, const BumpRow& b) {
-    return std::abs(a.hand_wheel) < std::abs(b.hand_wheel);
+    return std::abs(*a.hand_wheel) < std::abs(*b.hand_wheel);
   };
   const BumpRow& worst = *std::max_element(bump.heave.rows.begin(), bump.heave.rows.end(), larger);
-  EXPECT_GE(std::abs(bump.heave.kickback), std::abs(worst.hand_wheel));
+  EXPECT_GE(std::abs(bump.heave.kickback), std::abs(*worst.hand_wheel));
+  EXPECT_TRUE(bump.heave.kickback_everywhere);
 }
 
 // Straight guides, an arm ball that only rises, and the chassis-side ball level with it at ride
@@ -77,7 +79,7 @@ TEST(BumpCheck, LevelLinkOnStraightGuidesStartsFlat) {
   truck.link.knuckle_ball.mm = Vec3(0.0, 620.0, -190.0);
   truck.box.output_point.mm = Vec3(-850.0, 560.0, 0.0);
   const BumpResult bump = bump_of(truck);
-  EXPECT_NEAR(deg(bump.heave.rate_per_25), 0.0, 1e-6);
+  EXPECT_NEAR(deg(bump.heave.rate_per_25.value()), 0.0, 1e-6);
   // Link 850 on its arc: (80 h)^2 / (2 850) short at the arm of 180.
   const double expected = -(850.0 - std::sqrt(850.0 * 850.0 - 80.0 * 80.0)) / 180.0;
   EXPECT_NEAR(bump.heave.rows.back().swivel_left, expected, 2e-4);
@@ -96,7 +98,7 @@ TEST(BumpCheck, RateOfASlopingLinkByHand) {
   truck.link.knuckle_ball.mm = Vec3(0.0, 620.0, -190.0);
   truck.box.output_point.mm = Vec3(-850.0, 560.0, -150.0);
   const BumpResult bump = bump_of(truck);
-  EXPECT_NEAR(bump.heave.rate_per_25, -25.0 * 150.0 / 850.0 / 180.0, 1e-5);
+  EXPECT_NEAR(bump.heave.rate_per_25.value(), -25.0 * 150.0 / 850.0 / 180.0, 1e-5);
 }
 
 TEST(BumpCheck, RatesAreSlopesOfTheCurves) {
@@ -106,10 +108,11 @@ TEST(BumpCheck, RatesAreSlopesOfTheCurves) {
   // A chord of 10 mm each way around ride height.
   const BumpRow& down = bump.heave.rows[7];
   const BumpRow& up = bump.heave.rows[9];
-  EXPECT_NEAR(bump.heave.rate_per_25, 25.0 * (mean(up) - mean(down)) / (up.at - down.at), 2e-5);
+  EXPECT_NEAR(bump.heave.rate_per_25.value(), 25.0 * (mean(up) - mean(down)) / (up.at - down.at),
+              2e-5);
   const BumpRow& right = bump.roll.rows[7];
   const BumpRow& left = bump.roll.rows[9];
-  EXPECT_NEAR(bump.roll.roll_rate, (mean(left) - mean(right)) / (left.at - right.at), 2e-4);
+  EXPECT_NEAR(bump.roll.roll_rate.value(), (mean(left) - mean(right)) / (left.at - right.at), 2e-4);
 }
 
 TEST(BumpCheck, GreatestIsFoundBetweenRows) {
@@ -121,6 +124,34 @@ TEST(BumpCheck, GreatestIsFoundBetweenRows) {
   const BumpResult few = bump_of(truck, coarse);
   const BumpResult many = bump_of(truck, fine);
   EXPECT_NEAR(deg(few.heave.greatest), deg(many.heave.greatest), 0.01);
+}
+
+// Straight guides, and the chassis-side ball held: the drag link binds when the axle has risen so
+// far that it, or the tie rod, no longer closes. Full poses say where.
+TEST(BumpCheck, ALinkTooShortForTheTravelStopsFollowing) {
+  BenchTruck truck;
+  truck.axle.suspension.kind = SuspensionKind::straight;
+  truck.axle.suspension.leaf.reset();
+  truck.axle.suspension.bump = 700.0;
+  truck.axle.suspension.droop = 60.0;
+  truck.axle.left_knuckle.caster = 0.0;
+  truck.axle.left_knuckle.kingpin_inclination = 0.0;
+  truck.link.knuckle_ball.mm = Vec3(0.0, 620.0, -190.0);
+  truck.box.output_point.mm = Vec3(-850.0, 560.0, 0.0);
+  const BumpResult bump = bump_of(truck);
+  ASSERT_TRUE(bump.heave.follows_up_to);
+  EXPECT_FALSE(bump.heave.follows_down_to);
+  const Mechanism mechanism = truck.mechanism();
+  const auto solves = [&](double heave) {
+    Controls controls;
+    controls.bump_left = controls.bump_right = heave;
+    return solved_pose(mechanism, controls).outcome == Outcome::solved;
+  };
+  EXPECT_TRUE(solves(*bump.heave.follows_up_to - 1e-3));
+  EXPECT_FALSE(solves(*bump.heave.follows_up_to + 1e-3));
+  EXPECT_FALSE(bump.heave.kickback_everywhere);
+  EXPECT_TRUE(bump.heave.rate_per_25);
+  EXPECT_FALSE(bump.heave.rows.back().solved);
 }
 
 // Built with the ball at the height found, the truck has the steer that was promised, and 5 mm

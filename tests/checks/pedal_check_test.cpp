@@ -45,8 +45,11 @@ TEST(PedalCheck, SliderCrankByHand) {
     EXPECT_NEAR(std::abs(row.rod_swing), std::asin((60.0 - 60.0 * std::cos(row.angle)) / 150.0),
                 1e-9);
   }
-  EXPECT_NEAR(result.ratio_rest, 5.0, 1e-9);
-  EXPECT_GT(result.ratio_full, result.ratio_middle);
+  EXPECT_NEAR(result.ratio_rest.value(), 5.0, 1e-9);
+  EXPECT_GT(result.ratio_full.value(), result.ratio_middle.value());
+  // 1 mm of free play in the slider-crank.
+  ASSERT_TRUE(result.pad_free_travel);
+  EXPECT_NEAR(bench_rod_travel(*result.pad_free_travel / 300.0), 1.0, 1e-6);
   EXPECT_NEAR(result.greatest_rod_swing, std::asin(30.0 / 150.0), 1e-9);
   // Hanging pad straight below its pivot: pushed level, then upward.
   EXPECT_NEAR(result.push_angle_rest, 0.0, 1e-9);
@@ -127,6 +130,49 @@ TEST(PedalCheck, PadMeetsTheFloorFirst) {
   EXPECT_NEAR(floor->pad_travel, 300.0 * meets, 1e-6);
 }
 
+// What lies beyond the floor nobody meets: there the ratio runs away towards over centre.
+TEST(PedalCheck, RatioCountsToTheFirstEndOnly) {
+  Pedal pedal = bench_brake();
+  pedal.full_travel = rad(70.0);
+  const PedalResult all = check(pedal);
+  ASSERT_TRUE(all.ratio_worst && all.ratio_full);
+  EXPECT_NEAR(*all.ratio_worst, *all.ratio_full, 1e-9);
+  EXPECT_NEAR(all.ratio_worst_at, rad(70.0), 1e-9);
+
+  // Behind its pivot the pad sinks and meets the floor at 15 degrees, between two rows.
+  const double back = rad(50.0);
+  pedal.pad_centre.mm = pedal.pivot.mm + 300.0 * Vec3(-std::sin(back), 0.0, -std::cos(back));
+  pedal.pad_thickness = 0.0;
+  pedal.pad_height = 0.0;
+  const double meets = rad(15.0);
+  const PedalResult result = check(pedal, 400.0 - 300.0 * std::cos(back - meets));
+  ASSERT_EQ(result.ends.front().kind, PedalEndKind::floor);
+  // pad lever over the slider-crank's rate of travel by hand.
+  const double drop = 60.0 - 60.0 * std::cos(meets);
+  const double rate = 60.0 * std::cos(meets) -
+                      drop * 60.0 * std::sin(meets) / std::sqrt(150.0 * 150.0 - drop * drop);
+  ASSERT_TRUE(result.ratio_worst);
+  EXPECT_NEAR(*result.ratio_worst, 300.0 / rate, 1e-5);
+  EXPECT_LT(*result.ratio_worst, 0.6 * *all.ratio_worst);
+}
+
+TEST(PedalCheck, APedalThatPullsItsRodHasANegativeRatio) {
+  Pedal pedal = bench_brake();
+  pedal.rod->cylinder_axis.along = -Vec3::UnitX();
+  const PedalResult result = check(pedal);
+  ASSERT_TRUE(result.ratio_worst);
+  EXPECT_NEAR(*result.ratio_worst, -5.0, 1e-9);
+}
+
+// Without its free play the rod's whole travel is the most that the piston can move.
+TEST(PedalCheck, FreePlayThatIsNotMeasured) {
+  Pedal pedal = bench_brake();
+  pedal.rod->free_play.reset();
+  const PedalResult result = check(pedal);
+  EXPECT_FALSE(result.pad_free_travel);
+  EXPECT_NEAR(result.stroke_reached, bench_rod_travel(rad(60.0)), 1e-9);
+}
+
 TEST(PedalCheck, ClutchWantsItsRelease) {
   Pedal pedal = bench_brake();
   pedal.use = PedalUse::clutch;
@@ -143,7 +189,8 @@ TEST(PedalCheck, PedalWithoutARod) {
   pedal.rod.reset();
   const PedalResult result = check(pedal, 0.0);
   EXPECT_FALSE(result.stroke_wanted);
-  EXPECT_EQ(result.ratio_rest, 0.0);
+  EXPECT_FALSE(result.ratio_rest);
+  EXPECT_FALSE(result.ratio_worst);
   EXPECT_EQ(result.stroke_reached, 0.0);
   ASSERT_EQ(result.ends.size(), 1U);
   EXPECT_EQ(result.ends.front().kind, PedalEndKind::own_stop);

@@ -34,7 +34,7 @@ TEST(PedalReference, LeverRatioAtRest) {
   pedal.rod->pedal_pin.mm = pedal.pivot.mm - 50.0 * Vec3::UnitZ();
   pedal.rod->cylinder_pin.mm = pedal.rod->pedal_pin.mm + 150.0 * Vec3::UnitX();
   const std::vector<PedalResult> results = check_pedals(pedals_alone({pedal}, std::nullopt));
-  EXPECT_NEAR(results.front().ratio_rest, 6.0, 1e-9);
+  EXPECT_NEAR(results.front().ratio_rest.value(), 6.0, 1e-9);
 }
 
 }  // namespace

@@ -334,6 +334,7 @@ Pedal random_pedal(Random& random, PedalUse use, double y) {
   }
   rod.cylinder_pin.mm =
       pin + between(random, 120.0, 180.0) * rod.cylinder_axis.along + jitter(random, 6.0);
+  rod.free_play = 1.0;
   rod.full_stroke = between(random, 28.0, 36.0);
   rod.bore = 25.4;
   pedal.rod = rod;
