@@ -18,7 +18,7 @@ ShownUnit lengths_of(const Project& project) {
   return project.sheet ? project.sheet->unit : ShownUnit::millimetre;
 }
 
-// "2 free ways; wanted: at most 0 (common practice: two joints in a row at most)".
+// "ripple 3.0 %; wanted at most 12.5 % (common practice: ...)", "free ways 2; wanted none (...)".
 std::string judged_line(const Finding& finding, ShownUnit lengths) {
   if (finding.verdict == Verdict::not_judged) return finding.why_not_judged;
   std::string line;
@@ -27,7 +27,7 @@ std::string judged_line(const Finding& finding, ShownUnit lengths) {
     line = judged.words + " " + shown(judged.value, judged.unit, lengths);
   }
   if (finding.limit) {
-    line += "; wanted: " + limit_words(*finding.limit, lengths);
+    line += "; wanted " + limit_words(*finding.limit, lengths);
     line += " (" + source_words(*finding.limit) + ")";
   }
   return line;

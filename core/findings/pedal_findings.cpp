@@ -68,19 +68,17 @@ void add_waiting_for_rod(const At& at, Findings& findings) {
   const std::string member =
       brake ? at.member("rod") : listed_or({at.member("rod"), at.member("cable")});
   const auto wait = [&](const char* what, const char* key) {
-    findings.push_back(
-        not_yet(at.name(what), Station::pedals,
-                say("not_judged.no_rod", {{"pedal", at.spoken_name},
-                                          {"what", say(std::string("pedal_part.") + key)},
-                                          {"part", part},
-                                          {"member", member}})));
+    findings.push_back(not_yet(
+        at.name(what), Station::pedals,
+        say("not_judged.no_rod",
+            {{"pedal", at.spoken_name}, {"what", say(key)}, {"part", part}, {"member", member}})));
   };
-  if (brake) wait("full_stroke", "stroke");
-  if (use == PedalUse::clutch) wait("release_stroke", "stroke");
-  if (!brake) wait("over_run", "over_run");
-  wait("ratio", "ratio");
-  if (use != PedalUse::accelerator) wait("free_play", "free_play");
-  wait("rod_swing", "rod_swing");
+  if (brake) wait("full_stroke", "pedal_part.stroke");
+  if (use == PedalUse::clutch) wait("release_stroke", "pedal_part.stroke");
+  if (!brake) wait("over_run", "pedal_part.over_run");
+  wait("ratio", "pedal_part.ratio");
+  if (use != PedalUse::accelerator) wait("free_play", "pedal_part.free_play");
+  wait("rod_swing", "pedal_part.rod_swing");
 }
 
 std::string end_words(PedalEndKind kind) {

@@ -72,16 +72,11 @@ std::set<std::string> names_of(const Mechanism& mechanism) {
   return names;
 }
 
-// Still to be answered as "not judged" by the lock and shaft findings.
+// Still to be answered as "not judged" by the lock findings.
 bool is_known_to_go(const std::string& name) {
-  static const std::set<std::string> known{"lock.left.ackermann",
-                                           "lock.right.ackermann",
-                                           "lock.left.stop_bolt",
-                                           "lock.right.stop_bolt",
-                                           "lock.left.assist_margin",
-                                           "lock.right.assist_margin",
-                                           "shaft.steering_shaft.slip_left",
-                                           "shaft.upper.slip_left"};
+  static const std::set<std::string> known{"lock.left.ackermann",     "lock.right.ackermann",
+                                           "lock.left.stop_bolt",     "lock.right.stop_bolt",
+                                           "lock.left.assist_margin", "lock.right.assist_margin"};
   return known.contains(name);
 }
 
