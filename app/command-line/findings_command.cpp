@@ -8,6 +8,7 @@
 #include "core/findings/cautions.h"
 #include "core/findings/findings_json.h"
 #include "core/findings/limits.h"
+#include "core/project-file/file_references.h"
 #include "core/project/unknown_members.h"
 
 namespace tackbench::command_line {
@@ -84,7 +85,8 @@ std::string findings_text(const Opening& opening, const Project& project,
 int findings_command(const Opening& opening) {
   const Result<Mechanism> mechanism = open_mechanism(opening);
   if (!mechanism) return refuse(mechanism.problems(), opening.json);
-  const std::vector<Finding> findings = all_findings(*mechanism, run_checks(*mechanism));
+  const std::vector<Finding> findings = all_findings(
+      *mechanism, run_checks(*mechanism), checked_references(mechanism->project, opening.file));
   print(opening.json ? findings_json(findings, unknown_member_places(mechanism->project))
                      : findings_text(opening, mechanism->project, findings));
   const bool past = !findings.empty() && findings.front().verdict == Verdict::past;

@@ -7,6 +7,7 @@
 #include "core/findings/all_findings.h"
 #include "core/findings/findings_json.h"
 #include "core/findings/limits.h"
+#include "core/project-file/file_references.h"
 #include "core/project-file/near_name.h"
 
 namespace tackbench::command_line {
@@ -90,7 +91,8 @@ Problem unknown_finding(const std::string& name, const std::vector<Finding>& fin
 int why_command(const Opening& opening, const std::string& name) {
   const Result<Mechanism> mechanism = open_mechanism(opening);
   if (!mechanism) return refuse(mechanism.problems(), opening.json);
-  const std::vector<Finding> findings = all_findings(*mechanism, run_checks(*mechanism));
+  const std::vector<Finding> findings = all_findings(
+      *mechanism, run_checks(*mechanism), checked_references(mechanism->project, opening.file));
   const Finding* finding = finding_named(findings, name);
   if (finding == nullptr) return refuse({unknown_finding(name, findings)}, opening.json);
   const auto& sheet = mechanism->project.sheet;

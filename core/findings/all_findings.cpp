@@ -75,7 +75,8 @@ CheckResults run_checks(const Mechanism& mechanism) {
   return results;
 }
 
-std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults& results) {
+std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults& results,
+                                  const std::vector<CheckedReference>& references) {
   std::vector<Finding> findings;
   add_direction_finding(mechanism, results.direction, findings);
   if (mechanism.shaft_line) {
@@ -95,6 +96,7 @@ std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults
   add_findings_waiting_for_direction(mechanism, findings);
   add_pedal_findings(mechanism, results.pedals, findings);
   add_stretch_findings(mechanism, results.stretch, findings);
+  add_file_findings(references, findings);
   add_missing_findings(mechanism, findings);
   std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
     return rank(a.verdict) < rank(b.verdict);

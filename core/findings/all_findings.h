@@ -13,6 +13,7 @@
 #include "core/checks/stretch_check.h"
 #include "core/checks/wandering_shaft.h"
 #include "core/findings/finding.h"
+#include "core/project/checked_reference.h"
 
 namespace tackbench {
 
@@ -40,7 +41,8 @@ CheckResults run_checks(const Mechanism& mechanism);
 
 // Worst verdict first (past, close, not judged, within), then direction before all else and the
 // rest in order of motion; stable.
-std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults& results);
+std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults& results,
+                                  const std::vector<CheckedReference>& references = {});
 
 // The finding of that name, or null.
 const Finding* finding_named(const std::vector<Finding>& findings, const std::string& name);

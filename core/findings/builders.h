@@ -13,6 +13,7 @@
 #include "core/checks/stretch_check.h"
 #include "core/checks/wandering_shaft.h"
 #include "core/findings/finding.h"
+#include "core/project/checked_reference.h"
 
 namespace tackbench {
 
@@ -59,6 +60,8 @@ void add_pedal_findings(const Mechanism& mechanism, const std::vector<PedalResul
 // "stretch.<name>"; a pair without a result is not judged, and says what it waits for.
 void add_stretch_findings(const Mechanism& mechanism, const std::vector<StretchResult>& results,
                           Findings& findings);
+// "file.<member path>": a scan or photograph that is not there, or not the one that was noted.
+void add_file_findings(const std::vector<CheckedReference>& references, Findings& findings);
 // "missing.<member path>": one question for each thing that is not measured yet.
 void add_missing_findings(const Mechanism& mechanism, Findings& findings);
 

@@ -29,6 +29,17 @@ Station station_of(const std::string& place) {
 
 }  // namespace
 
+void add_file_findings(const std::vector<CheckedReference>& references, Findings& findings) {
+  for (const CheckedReference& each : references) {
+    if (each.state == ReferenceState::present) continue;
+    const bool changed = each.state == ReferenceState::changed;
+    Finding finding = not_yet("file." + each.place, station_of(each.place),
+                              say(changed ? "not_judged.file_changed" : "not_judged.file_missing"));
+    finding.sentence = say(changed ? "file.changed" : "file.missing", {{"file", each.path}});
+    findings.push_back(std::move(finding));
+  }
+}
+
 void add_missing_findings(const Mechanism& mechanism, Findings& findings) {
   for (const MissingInput& missing : mechanism.missing) {
     Finding finding = not_yet("missing." + missing.place, station_of(missing.place), missing.words);

@@ -6,24 +6,13 @@
 #include <vector>
 
 #include "core/basics/result.h"
+#include "core/project/checked_reference.h"
 #include "core/project/project.h"
 
 namespace tackbench {
 
 // SHA-256 of a file's content, 64 lower-case hex digits (FIPS 180-4).
 Result<std::string> sha256_of_file(const std::filesystem::path& path);
-
-enum class ReferenceState {
-  present,  // there, and its content has the noted checksum
-  missing,  // not there or not readable
-  changed,  // there with other content
-};
-
-struct CheckedReference {
-  std::string place;  // member path of the reference: "shapes.shapes[2].mesh"
-  std::string path;   // as the project gives it
-  ReferenceState state = ReferenceState::missing;
-};
 
 // Looks at every file that the project refers to. Paths are seen from the folder of
 // `project_file`. Reads the files whole: call it when the project is opened, not in a loop.

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -62,6 +63,37 @@ TEST(CommandLine, FindingsAsJsonTellTheSame) {
     EXPECT_TRUE(finding.contains("sentence"));
   }
   EXPECT_GT(json["past"], 0);
+}
+
+// SHA-256 of "abc" as published (FIPS 180-4 examples).
+TEST(CommandLine, AScanThatIsGoneOrChangedIsTold) {
+  const ScratchFolder folder;
+  Project project;
+  auto shapes = std::make_shared<ShapesStation>();
+  shapes->shapes.resize(3);
+  for (const std::size_t i : {0U, 1U, 2U}) {
+    Shape& shape = shapes->shapes[i];
+    shape.name = "scan " + std::to_string(i);
+    shape.kind = ShapeKind::mesh;
+    shape.mesh = FileReference{std::to_string(i) + ".ply",
+                               "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad",
+                               {}};
+  }
+  project.shapes = shapes;
+  const std::string file = (folder.path() / "yard.tack").string();
+  ASSERT_TRUE(save_project(project, file).ok());
+  std::ofstream(folder.path() / "0.ply") << "abc";
+  std::ofstream(folder.path() / "1.ply") << "abd";
+  const Json json = json_of({"findings", file, "--json"});
+  std::map<std::string, std::string> told;
+  for (const Json& finding : json["findings"]) {
+    const std::string name = finding["name"];
+    if (name.starts_with("file.")) told[name] = finding["sentence"];
+  }
+  ASSERT_EQ(told.size(), 2U);
+  EXPECT_THAT(told["file.shapes.shapes[1].mesh"], HasSubstr("other content"));
+  EXPECT_THAT(told["file.shapes.shapes[2].mesh"], HasSubstr("not there"));
+  EXPECT_EQ(run_program({"why", file, "file.shapes.shapes[2].mesh"}).exit_code, 0);
 }
 
 TEST(CommandLine, EveryFindingCanBeAskedWhy) {
