@@ -5,6 +5,7 @@
 #include <limits>
 #include <utility>
 
+#include "core/basics/golden_section.h"
 #include "core/checks/link_ends.h"
 
 namespace tackbench {
@@ -71,7 +72,6 @@ double HeightSearch::best_height() {
   constexpr double kReach = 300.0;     // mm
   constexpr double kStep = 20.0;       // mm
   constexpr double kTolerance = 0.05;  // mm
-  constexpr double kGolden = 0.6180339887498949;
   double best = 0.0;
   double least = need(0.0);
   for (double higher = -kReach; higher <= kReach; higher += kStep) {
@@ -81,28 +81,8 @@ double HeightSearch::best_height() {
       best = higher;
     }
   }
-  double low = best - kStep;
-  double high = best + kStep;
-  double left = high - kGolden * (high - low);
-  double right = low + kGolden * (high - low);
-  double need_left = need(left);
-  double need_right = need(right);
-  while (high - low > kTolerance) {
-    if (need_left < need_right) {
-      high = right;
-      right = left;
-      need_right = need_left;
-      left = high - kGolden * (high - low);
-      need_left = need(left);
-    } else {
-      low = left;
-      left = right;
-      need_left = need_right;
-      right = low + kGolden * (high - low);
-      need_right = need(right);
-    }
-  }
-  return 0.5 * (low + high);
+  return lowest_place([this](double higher) { return need(higher); }, best - kStep, best + kStep,
+                      kTolerance);
 }
 
 }  // namespace

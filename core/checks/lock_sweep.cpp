@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/basics/golden_section.h"
 #include "core/basics/root.h"
 #include "core/checks/link_ends.h"
 
@@ -178,32 +179,11 @@ void Sweep::look(Watch& watch, double arm) {
   // bends downward stays under its own chords prolonged by a step; allow twice that.
   const double steepest = watch.last - std::min(watch.two_back, watch.now);
   if (watch.last + 2.0 * steepest < 0.0) return;
-  // Golden section for the peak.
-  constexpr double kGolden = 0.6180339887498949;
-  constexpr int kSteps = 24;  // two steps of arm shrink to some 2e-5 degrees
-  double low = arm_two_back_;
-  double high = arm;
-  double left = high - kGolden * (high - low);
-  double right = low + kGolden * (high - low);
-  double f_left = f(left);
-  double f_right = f(right);
-  for (int step = 0; step < kSteps && f_left < 0.0 && f_right < 0.0; ++step) {
-    if (f_left > f_right) {
-      high = right;
-      right = left;
-      f_right = f_left;
-      left = high - kGolden * (high - low);
-      f_left = f(left);
-    } else {
-      low = left;
-      left = right;
-      f_left = f_right;
-      right = low + kGolden * (high - low);
-      f_right = f(right);
-    }
-  }
-  if (f_left < 0.0 && f_right < 0.0) return;
-  const double above = f_left >= 0.0 ? left : right;
+  constexpr double kPeakTolerance = 2e-5 * kRadiansPerDegree;
+  const double above = lowest_place([&f](double at) { return -f(at); },
+                                    std::min(arm_two_back_, arm), std::max(arm_two_back_, arm),
+                                    kPeakTolerance, [](double below) { return below <= 0.0; });
+  if (f(above) < 0.0) return;
   const std::optional<Root> root = find_root(f, arm_two_back_, above, kArmTolerance);
   record(watch, root ? root->at : above);
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/basics/golden_section.h"
 #include "core/basics/units.h"
 
 namespace tackbench {
@@ -43,28 +44,8 @@ std::optional<StudClocking> best_stud_clocking(const Steering& steering,
                   : std::max(best.arm_end, best.knuckle_end);
   };
 
-  constexpr double kGolden = 0.6180339887498949;
   constexpr double kTolerance = 0.01 * kRadiansPerDegree;
-  double left = high - kGolden * (high - low);
-  double right = low + kGolden * (high - low);
-  double need_left = need(left);
-  double need_right = need(right);
-  while (high - low > kTolerance) {
-    if (need_left < need_right) {
-      high = right;
-      right = left;
-      need_right = need_left;
-      left = high - kGolden * (high - low);
-      need_left = need(left);
-    } else {
-      low = left;
-      left = right;
-      need_left = need_right;
-      right = low + kGolden * (high - low);
-      need_right = need(right);
-    }
-  }
-  need(0.5 * (low + high));
+  need(lowest_place(need, low, high, kTolerance));  // leaves `best` there
   return best;
 }
 

@@ -112,6 +112,19 @@ void add_setting(const StopSetting& setting, const char* name, const std::string
                                                       : "MORE THAN THE BOLT'S THREAD ALLOWS")));
 }
 
+// A stop that already acts first wants no change: how far it may still come in is all there is to
+// say.
+void add_before_others(const StopSetting& setting, CutItem& item) {
+  const char* name = "bolt_before_others";
+  const char* words = "bolt length change to act just before all else";
+  if (setting.screw_out > 0.0)
+    add_setting(setting, name, words, item);
+  else
+    item.dimensions.push_back(with_note(
+        in_words(name, words, fmt::format("none needed; at most {:.1f} mm in", -setting.screw_out)),
+        "the stop acts first as it is"));
+}
+
 std::optional<CutItem> stop_item(const LockSide& lock) {
   if (!lock.stop) return std::nullopt;
   const char* side = lock.side == Side::left ? "left" : "right";
@@ -137,8 +150,7 @@ std::optional<CutItem> stop_item(const LockSide& lock) {
                       "a smaller steer angle.",
                       lock.before_others->screw_out - lock.wanted->screw_out));
   } else if (lock.before_others) {
-    add_setting(*lock.before_others, "bolt_before_others",
-                "bolt length change to act just before all else", item);
+    add_before_others(*lock.before_others, item);
   }
   item.notes.emplace_back(
       "The axle stop has to act before box, ball studs and tyres. Lock nut on every stop bolt.");

@@ -97,6 +97,9 @@ std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults
   add_pedal_findings(mechanism, results.pedals, findings);
   add_stretch_findings(mechanism, results.stretch, findings);
   add_file_findings(references, findings);
+  add_unsolved_findings(
+      mechanism, {results.link.has_value(), results.locks.has_value(), results.bump.has_value()},
+      findings);
   add_missing_findings(mechanism, findings);
   std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
     return rank(a.verdict) < rank(b.verdict);

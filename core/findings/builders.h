@@ -45,7 +45,8 @@ void add_thread_findings(const Mechanism& mechanism, Findings& findings);
 // "link.swing.<end>", "link.effective_angle"
 void add_link_lock_findings(const Mechanism& mechanism, const LockResult& result,
                             Findings& findings);
-// "lock.<side>.end", margins, steer, stop, circle; "lock.turns_total" ...
+// "lock.<side>.end", margins, steer, stop, circle; "lock.turns_total" ...; for a rating that is not
+// given "lock.ball_stud.<end>" or "lock.outer_joint"
 void add_lock_findings(const Mechanism& mechanism, const LockResult& result, Findings& findings);
 // "bump.rate", "bump.travel", "bump.roll", "bump.wind_up", "bump.kickback"
 void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Findings& findings);
@@ -62,6 +63,15 @@ void add_stretch_findings(const Mechanism& mechanism, const std::vector<StretchR
                           Findings& findings);
 // "file.<member path>": a scan or photograph that is not there, or not the one that was noted.
 void add_file_findings(const std::vector<CheckedReference>& references, Findings& findings);
+// The checks that gave a result for a steering that is compiled but may not be solved.
+struct SolvedChecks {
+  bool link = false;
+  bool locks = false;
+  bool bump = false;
+};
+// The findings that a check without a result leaves out, not judged and with the reason.
+void add_unsolved_findings(const Mechanism& mechanism, const SolvedChecks& solved,
+                           Findings& findings);
 // "missing.<member path>": one question for each thing that is not measured yet.
 void add_missing_findings(const Mechanism& mechanism, Findings& findings);
 

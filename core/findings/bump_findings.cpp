@@ -214,6 +214,8 @@ Finding wind_up(const Mechanism& mechanism, const BumpCurve& curve) {
   return finding;
 }
 
+constexpr double kShownAsNone = 0.05 * kRadiansPerDegree;  // shown as 0.0 degrees
+
 Finding kickback(const Mechanism& mechanism, const BumpCurve& curve) {
   if (!curve.kickback_everywhere)
     return not_yet("bump.kickback", Station::front_axle, say("not_judged.kickback"));
@@ -223,11 +225,15 @@ Finding kickback(const Mechanism& mechanism, const BumpCurve& curve) {
                             quantity("rise", curve.kickback_at, Unit::millimetre)},
                            limit_for(mechanism.project, "bump.kickback"), show.lengths());
   finding.worst_at = controls_at(mechanism, BumpMotion::heave, curve.kickback_at);
-  finding.sentence = say(
-      "bump.kickback", {{"turn", show.degrees(std::abs(curve.kickback))},
-                        {"side", side_word(curve.kickback >= 0.0 ? Side::left : Side::right)},
-                        {"rise", show.mm(std::abs(curve.kickback_at))},
-                        {"way", curve.kickback_at >= 0.0 ? say("word.bump") : say("word.droop")}});
+  if (std::abs(curve.kickback) < kShownAsNone)
+    finding.sentence = say("bump.no_kickback");
+  else
+    finding.sentence =
+        say("bump.kickback",
+            {{"turn", show.degrees(std::abs(curve.kickback))},
+             {"side", side_word(curve.kickback >= 0.0 ? Side::left : Side::right)},
+             {"rise", show.mm(std::abs(curve.kickback_at))},
+             {"way", curve.kickback_at >= 0.0 ? say("word.bump") : say("word.droop")}});
   finding.trace.formula =
       "kickback = hand-wheel turn that holds the road wheels straight with the "
       "axle moved";
@@ -244,9 +250,12 @@ Finding kickback(const Mechanism& mechanism, const BumpCurve& curve) {
 
 void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Findings& findings) {
   findings.push_back(rate(mechanism, result));
-  findings.push_back(travel(mechanism, result));
-  // Nothing given is no roll of 0 degrees.
+  // Nothing given is no roll of 0 degrees, and no axle that stands still.
   const Suspension& given = mechanism.project.front_axle->suspension;
+  const bool heaves = given.bump > 0.0 || given.droop > 0.0;
+  findings.push_back(
+      heaves ? travel(mechanism, result)
+             : not_yet("bump.travel", Station::front_axle, say("bump.travel_not_given")));
   findings.push_back(given.roll > 0.0 && !result.roll.rows.empty()
                          ? roll(mechanism, result.roll)
                          : not_yet("bump.roll", Station::front_axle, say("bump.roll_not_given")));
@@ -254,7 +263,9 @@ void add_bump_findings(const Mechanism& mechanism, const BumpResult& result, Fin
       given.wind_up > 0.0 && !result.wind_up.rows.empty()
           ? wind_up(mechanism, result.wind_up)
           : not_yet("bump.wind_up", Station::front_axle, say("bump.wind_up_not_given")));
-  findings.push_back(kickback(mechanism, result.heave));
+  findings.push_back(
+      heaves ? kickback(mechanism, result.heave)
+             : not_yet("bump.kickback", Station::front_axle, say("bump.travel_not_given")));
 }
 
 }  // namespace tackbench

@@ -47,8 +47,10 @@ struct Limit {
   std::optional<double> most_inner;
   std::string source;  // published text, "common practice", "maker's sheet" ...
   Standing standing = Standing::builder;
-  std::string words;   // "at most 12.5 %"
-  std::string wanted;  // said instead of the numbers where the answer is yes or no: "none"
+  bool chosen = false;   // the project's own choice, not the shipped or the part's value
+  std::string given_by;  // the member that gives a part's numbers; empty when none does
+  std::string words;     // "at most 12.5 %"
+  std::string wanted;    // said instead of the numbers where the answer is yes or no: "none"
 };
 
 // Past beyond least/most; close beyond an inner value but not beyond the limit; without an inner

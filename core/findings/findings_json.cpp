@@ -40,6 +40,7 @@ Json limit_json(const Limit& limit) {
   put("most_inner", limit.most_inner);
   json["words"] = limit.words;
   json["standing"] = standing_name(limit.standing);
+  json["chosen"] = limit.chosen;
   json["source"] = limit.source;
   return json;
 }

@@ -12,7 +12,8 @@ namespace tackbench {
 // [...], "not_checked": [...], "cautions": [...]}; two blanks of indent, a line break at the end.
 // Members of one finding: name, station, verdict, sentence, numbers {<name><unit suffix>: value},
 // judged (the member of `numbers` that is judged), limit {name,
-// least/most/least_inner/most_inner<unit suffix>, standing, source, words}, worst_at
+// least/most/least_inner/most_inner<unit suffix>, standing, chosen, source,
+// words}, worst_at
 // {hand_wheel_deg, bump_left_mm, ...}, why_not_judged, caution. `unknown_members`: member paths of
 // the file that are not used (unknown_member_places).
 std::string findings_json(const std::vector<Finding>& findings,

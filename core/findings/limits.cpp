@@ -67,7 +67,10 @@ ShippedLimit read_limit(const Json& entry) {
   limit.wanted = entry.value("wanted", "");
   limit.source = entry.value("source", "");
   limit.standing = standing_named(entry.value("standing", ""));
+  limit.given_by = entry.value("given_by", "");
   shipped.about = entry.value("about", "");
+  shipped.fixed = entry.value("fixed", false);
+  shipped.tighten_only = entry.value("tighten_only", false);
   return shipped;
 }
 
@@ -86,8 +89,10 @@ const ShippedLimit* shipped_limit(std::string_view name) {
   return found == all.end() ? nullptr : &*found;
 }
 
+// The project's choice, where the limit is a matter of choice.
 const LimitChoice* choice_for(const Project& project, std::string_view name) {
-  if (!project.limits) return nullptr;
+  const ShippedLimit* shipped = shipped_limit(name);
+  if (!project.limits || (shipped && shipped->fixed)) return nullptr;
   for (const LimitChoice& choice : project.limits->choices)
     if (choice.name == name) return &choice;
   return nullptr;
@@ -107,10 +112,48 @@ void put_over(Limit& limit, const LimitChoice& choice) {
   limit.wanted.clear();
   limit.source = choice.source;
   limit.standing = choice.standing;
+  limit.chosen = true;
+}
+
+using Bound = std::optional<double>;
+
+bool looser_below(const Bound& chosen, const Bound& shipped) {
+  return chosen && shipped && *chosen < *shipped;
+}
+bool looser_above(const Bound& chosen, const Bound& shipped) {
+  return chosen && shipped && *chosen > *shipped;
+}
+
+bool loosens(const LimitChoice& choice, const Limit& shipped) {
+  return looser_below(inside(shipped.unit, choice.least), shipped.least) ||
+         looser_below(inside(shipped.unit, choice.least_inner), shipped.least_inner) ||
+         looser_above(inside(shipped.unit, choice.most), shipped.most) ||
+         looser_above(inside(shipped.unit, choice.most_inner), shipped.most_inner);
+}
+
+// The stricter of both, bound by bound.
+void tighten(Limit& limit, const LimitChoice& choice) {
+  const Limit shipped = limit;
+  put_over(limit, choice);
+  const auto keep = [](Bound& chosen, const Bound& own, bool looser) {
+    if (!chosen || looser) chosen = own;
+  };
+  keep(limit.least, shipped.least, looser_below(limit.least, shipped.least));
+  keep(limit.least_inner, shipped.least_inner,
+       looser_below(limit.least_inner, shipped.least_inner));
+  keep(limit.most, shipped.most, looser_above(limit.most, shipped.most));
+  keep(limit.most_inner, shipped.most_inner, looser_above(limit.most_inner, shipped.most_inner));
 }
 
 bool out_of_order(const std::optional<double>& lower, const std::optional<double>& upper) {
   return lower && upper && *lower > *upper;
+}
+
+Problem fixed_limit(const ShippedLimit& shipped, const std::string& place) {
+  const std::string& member = shipped.limit.given_by;
+  return {"", place, say("problem.limit_fixed", {{"name", shipped.limit.name}}),
+          member.empty() ? say("problem.limit_fixed_wanted")
+                         : say("problem.limit_fixed_by_part", {{"member", member}})};
 }
 
 }  // namespace
@@ -122,9 +165,15 @@ const std::vector<ShippedLimit>& shipped_limits() {
 
 Limit limit_for(const Project& project, std::string_view name) {
   Limit limit;
-  if (const ShippedLimit* shipped = shipped_limit(name)) limit = shipped->limit;
+  const ShippedLimit* shipped = shipped_limit(name);
+  if (shipped) limit = shipped->limit;
   limit.name = name;
-  if (const LimitChoice* choice = choice_for(project, name)) put_over(limit, *choice);
+  if (const LimitChoice* choice = choice_for(project, name)) {
+    if (shipped && shipped->tighten_only)
+      tighten(limit, *choice);
+    else
+      put_over(limit, *choice);
+  }
   return limit;
 }
 
@@ -147,9 +196,21 @@ Problems check_limit_choices(const Project& project) {
   std::size_t index = 0;
   for (const LimitChoice& choice : project.limits->choices) {
     const std::string place = fmt::format("limits.choices[{}]", index++);
-    if (!shipped_limit(choice.name))
+    const ShippedLimit* shipped = shipped_limit(choice.name);
+    if (!shipped) {
       problems.push_back({"", place + ".name", say("problem.limit_name", {{"name", choice.name}}),
                           say("problem.limit_name_wanted")});
+    } else if (shipped->fixed) {
+      problems.push_back(fixed_limit(*shipped, place));
+      continue;
+    } else if (shipped->tighten_only && loosens(choice, shipped->limit)) {
+      problems.push_back({"", place, say("problem.limit_loosened", {{"name", choice.name}}),
+                          say("problem.limit_loosened_wanted",
+                              {{"limit", limit_words(shipped->limit, ShownUnit::millimetre)}})});
+    } else if (!shipped->tighten_only && !choice.least && !choice.most) {
+      problems.push_back({"", place, say("problem.limit_empty", {{"name", choice.name}}),
+                          say("problem.limit_empty_wanted")});
+    }
     if (out_of_order(choice.least, choice.most) || out_of_order(choice.least, choice.least_inner) ||
         out_of_order(choice.most_inner, choice.most) ||
         out_of_order(choice.least_inner, choice.most_inner))
@@ -194,6 +255,11 @@ std::string source_words(const Limit& limit) {
   std::string standing = standing_words(limit.standing);
   constexpr std::string_view kArticle = "the ";
   std::string_view source = limit.source;
+  if (limit.chosen && limit.standing != Standing::builder) {
+    const std::string choice = standing_words(Standing::builder);
+    if (source == choice) source = {};  // a choice's source where it names none
+    if (limit.standing != Standing::maker) standing = choice + ", " + standing;
+  }
   if (source.empty()) return standing;
   if (source.starts_with(kArticle)) source.remove_prefix(kArticle.size());
   return source.starts_with(standing) ? limit.source : standing + ": " + limit.source;
@@ -218,8 +284,12 @@ const char* standing_name(Standing standing) {
 }
 
 std::string no_limit_words(const Limit& limit) {
-  if (limit.standing == Standing::maker) return say("not_judged.maker");
-  return say("not_judged.builder", {{"name", limit.name}});
+  const std::string& member = limit.given_by;
+  if (limit.standing == Standing::maker)
+    return member.empty() ? say("not_judged.maker", {{"name", limit.name}})
+                          : say("not_judged.maker_member", {{"member", member}});
+  return member.empty() ? say("not_judged.builder", {{"name", limit.name}})
+                        : say("not_judged.builder_member", {{"member", member}});
 }
 
 }  // namespace tackbench

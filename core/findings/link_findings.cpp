@@ -92,10 +92,10 @@ Finding length(const Mechanism& mechanism, const LinkResult& result) {
       show.lengths());
   const WordingFields fields{{"length", show.mm(result.real_length)},
                              {"adjustment", show.mm(adjustment)},
-                             {"drawn", show.mm(result.drawn_length)},
+                             {"centring", show.mm(result.centring_length)},
                              {"change", show.mm(std::abs(change))}};
   if (!link.given_length)
-    finding.sentence = say("link.length_as_drawn", fields);
+    finding.sentence = say("link.length_to_order", fields);
   else if (std::abs(change) > adjustment)
     finding.sentence = say("link.length_out_of_reach", fields);
   else

@@ -85,14 +85,41 @@ Finding ratio(const Mechanism& mechanism, const LockResult& result) {
   return finding;
 }
 
+// What only a maker knows and would end a lock: without it the order of the ends is not whole.
+void add_missing_ratings(const Mechanism& mechanism, Findings& findings) {
+  const auto unknown_swing = [&](const LinkEnd& end, const char* name, const std::string& words,
+                                 const char* member) {
+    if (end.swing_limit) return;
+    findings.push_back(
+        not_yet(name, Station::drag_link,
+                say("not_judged.no_swing_limit", {{"end", words}, {"member", member}})));
+  };
+  const DragLinkStation& link = *mechanism.project.drag_link;
+  unknown_swing(link.arm_end, "lock.ball_stud.arm_end", say("word.arm_end"),
+                "drag_link.arm_end.swing_limit_deg");
+  unknown_swing(link.knuckle_end, "lock.ball_stud.knuckle_end", say("word.knuckle_end"),
+                "drag_link.knuckle_end.swing_limit_deg");
+  const FrontAxleStation& axle = *mechanism.project.front_axle;
+  if (axle.driven && !axle.outer_joint_limit)
+    findings.push_back(not_yet(
+        "lock.outer_joint", Station::front_axle,
+        say("not_judged.no_outer_joint_limit", {{"member", "front_axle.outer_joint_limit_deg"}})));
+}
+
 }  // namespace
 
 void add_lock_findings(const Mechanism& mechanism, const LockResult& result, Findings& findings) {
   if (result.left.found && result.right.found) {
     findings.push_back(turns_total(mechanism, result));
     findings.push_back(turns_difference(mechanism, result));
+  } else {
+    const Side open = result.left.found ? Side::right : Side::left;
+    for (const char* name : {"lock.turns_total", "lock.turns_difference"})
+      findings.push_back(not_yet(name, Station::steering_box,
+                                 say("not_judged.no_lock_end", {{"side", side_word(open)}})));
   }
   findings.push_back(ratio(mechanism, result));
+  add_missing_ratings(mechanism, findings);
   add_lock_side_findings(mechanism, result, result.left, findings);
   add_lock_side_findings(mechanism, result, result.right, findings);
 }

@@ -53,8 +53,29 @@ Finding end_between_stop_and_other(const Lock& lock) {
   return finding;
 }
 
+// A ball stud, an outer joint or a link over centre ends the lock and no stop acts at all. Whether
+// a stop is given and never acts or none is given changes what to do, not the verdict.
+Finding hard_end(const Lock& lock, const LockEvent& end) {
+  Finding finding = judged(lock_name(lock.side, "end"), Station::front_axle,
+                           {quantity("hard_ends", 1.0, Unit::count),
+                            quantity("inner_steer", lock.side.inner_steer, Unit::degree),
+                            quantity("outer_steer", lock.side.outer_steer, Unit::degree),
+                            quantity("turns", lock.side.turns * kRadiansPerTurn, Unit::turn)},
+                           limit_for(lock.mechanism.project, "lock.hard_end"), lock.show.lengths());
+  WordingFields fields = end_fields(lock);
+  fields.emplace_back("first", event_words(end));
+  finding.sentence = any_stop_for(lock.mechanism, lock.side.steers)
+                         ? say("lock.stop_never_acts", fields)
+                         : say("lock.no_stop_given", fields);
+  finding.trace.formula = event_formula(end.kind);
+  finding.trace.source = say("source.lock_order");
+  finding.trace.steps = event_steps(lock.mechanism, lock.side, end);
+  return finding;
+}
+
 // Only one of stop and others is there, or neither.
 Finding end_alone(const Lock& lock) {
+  if (!lock.stop && lock.other && ends_hard(lock.other->kind)) return hard_end(lock, *lock.other);
   Finding finding =
       judged(lock_name(lock.side, "end"), Station::front_axle,
              {quantity("inner_steer", lock.side.inner_steer, Unit::degree),
@@ -107,12 +128,19 @@ const char* margin_name(LockEventKind kind) {
 
 // What comes after the first other end: judged by the same limit, one finding a kind.
 void add_further_margins(const Lock& lock, Findings& findings) {
-  if (!lock.stop || !lock.other) return;
+  if (!lock.other) return;
   for (const LockEventKind kind : {LockEventKind::box_end, LockEventKind::ball_stud,
                                    LockEventKind::outer_joint, LockEventKind::toggle}) {
     if (kind == lock.other->kind) continue;
     const std::optional<LockEvent> event = first_of(lock.side, kind);
     if (!event) continue;
+    if (!lock.stop) {
+      findings.push_back(
+          not_yet(lock_name(lock.side, margin_name(kind)), Station::front_axle,
+                  say("not_judged.no_stop_for_margin",
+                      {{"what", event_words(*event)}, {"side", side_word(lock.side.side)}})));
+      continue;
+    }
     const double margin = event->inner_steer - lock.stop->inner_steer;
     Finding finding =
         judged(lock_name(lock.side, margin_name(kind)), Station::front_axle,
@@ -130,24 +158,55 @@ void add_further_margins(const Lock& lock, Findings& findings) {
 }
 
 void add_assist(const Lock& lock, Findings& findings) {
+  const Steering& steering = *lock.mechanism.steering;
+  const std::optional<double>& given =
+      lock.side.side == Side::left ? steering.assist_cut_left : steering.assist_cut_right;
   const std::optional<LockEvent> cut = first_of(lock.side, LockEventKind::assist_cut);
-  if (!lock.stop || !cut) return;
-  const double margin = lock.stop->inner_steer - cut->inner_steer;
+  const std::optional<LockEvent> end = real_end(lock.side);
+  const std::string name = lock_name(lock.side, "assist_margin");
+  const std::string side = side_word(lock.side.side);
+  if (!cut) {
+    if (given)
+      findings.push_back(not_yet(name, Station::steering_box,
+                                 say("not_judged.assist_not_reached", {{"side", side}})));
+    return;
+  }
+  if (!end) {
+    findings.push_back(
+        not_yet(name, Station::steering_box, say("not_judged.no_lock_end", {{"side", side}})));
+    return;
+  }
+  const double margin = end->inner_steer - cut->inner_steer;
   Finding finding =
-      judged(lock_name(lock.side, "assist_margin"), Station::steering_box,
-             {quantity("margin", margin, Unit::degree)},
+      judged(name, Station::steering_box, {quantity("margin", margin, Unit::degree)},
              limit_for(lock.mechanism.project, "lock.assist_margin"), lock.show.lengths());
   finding.worst_at = at_hand_wheel(side_sign(lock.side.side) * cut->hand_wheel);
-  WordingFields fields{{"side", capitalised(side_word(lock.side.side))},
+  WordingFields fields{{"side", capitalised(side)},
+                       {"end", event_words(*end)},
                        {"margin", lock.show.degrees(std::abs(margin))}};
   finding.sentence =
       margin >= 0.0 ? say("lock.assist_before", fields) : say("lock.assist_after", fields);
-  finding.trace = margin_trace(lock.mechanism, lock.side, *cut, *lock.stop);
+  finding.trace = margin_trace(lock.mechanism, lock.side, *cut, *end);
   findings.push_back(std::move(finding));
 }
 
+// Where the stop meets its pad, or the plane of a pad that it misses: not always the lock's end.
+Controls at_contact(const Lock& lock, const StopContact& contact) {
+  for (const LockEvent& event : lock.side.events)
+    if (event.kind == LockEventKind::axle_stop && event.name == contact.name)
+      return at_hand_wheel(side_sign(lock.side.side) * event.hand_wheel);
+  return at_lock_end(lock.side);
+}
+
 void add_stop_contact(const Lock& lock, Findings& findings) {
-  if (!lock.side.stop) return;
+  if (!lock.side.stop) {
+    if (!any_stop_for(lock.mechanism, lock.side.steers)) return;  // its end asks for one
+    for (const char* what : {"stop_square", "stop_on_pad"})
+      findings.push_back(
+          not_yet(lock_name(lock.side, what), Station::front_axle,
+                  say("not_judged.stop_not_reached", {{"side", side_word(lock.side.side)}})));
+    return;
+  }
   const StopContact& contact = *lock.side.stop;
   const std::optional<AxleStop> stop = stop_named(lock.mechanism, lock.side.steers, contact.name);
   const std::string& name = contact.name;
@@ -157,7 +216,7 @@ void add_stop_contact(const Lock& lock, Findings& findings) {
               quantity("degrees_per_mm", contact.degrees_per_mm, Unit::degree_per_mm),
               quantity("gap_straight", contact.gap_straight, Unit::millimetre)},
              limit_for(lock.mechanism.project, "lock.stop_square"), lock.show.lengths());
-  square.worst_at = at_lock_end(lock.side);
+  square.worst_at = at_contact(lock, contact);
   square.sentence =
       say("lock.stop_square",
           {{"name", name},
@@ -179,7 +238,7 @@ void add_stop_contact(const Lock& lock, Findings& findings) {
              limit_from(lock.mechanism.project, "lock.stop_on_pad",
                         {std::nullopt, outline, say("source.pad_outline"), Standing::computed}),
              lock.show.lengths());
-  on_pad.worst_at = at_lock_end(lock.side);
+  on_pad.worst_at = at_contact(lock, contact);
   on_pad.sentence =
       say("lock.stop_on_pad", {{"name", name}, {"distance", lock.show.mm(contact.off_centre)}});
   on_pad.trace.formula = "distance of the touching point from the pad's middle, in its face";
@@ -193,7 +252,18 @@ void add_stop_contact(const Lock& lock, Findings& findings) {
 }
 
 void add_stop_bolt(const Lock& lock, Findings& findings) {
-  if (!lock.side.wanted) return;
+  if (!lock.side.wanted) {
+    const FrontAxleStation& axle = *lock.mechanism.project.front_axle;
+    const std::optional<double>& wanted =
+        lock.side.steers == Side::left ? axle.wanted_steer_left : axle.wanted_steer_right;
+    if (wanted)
+      findings.push_back(
+          not_yet(lock_name(lock.side, "stop_bolt"), Station::front_axle,
+                  any_stop_for(lock.mechanism, lock.side.steers)
+                      ? say("not_judged.no_bolt_length", {{"steer", lock.show.degrees(*wanted)}})
+                      : say("not_judged.no_axle_stop")));
+    return;
+  }
   const StopSetting& setting = *lock.side.wanted;
   const std::optional<AxleStop> stop = stop_named(lock.mechanism, lock.side.steers, setting.stop);
   OwnValue own;
@@ -242,7 +312,7 @@ void add_lock_side_findings(const Mechanism& mechanism, const LockResult& result
   add_assist(lock, findings);
   add_stop_contact(lock, findings);
   add_stop_bolt(lock, findings);
-  if (lock_side.found) add_turning_findings(mechanism, result, lock_side, findings);
+  add_turning_findings(mechanism, result, lock_side, findings);
 }
 
 }  // namespace tackbench

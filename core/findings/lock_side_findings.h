@@ -6,11 +6,12 @@
 namespace tackbench {
 
 // "lock.<side>.end", "lock.<side>.<what>_margin", ".steer", ".stop_bolt", ".stop_square",
-// ".stop_on_pad", ".ackermann", ".circle"
+// ".stop_on_pad", ".ackermann", ".circle"; not judged, with the reason, where one cannot be
+// computed
 void add_lock_side_findings(const Mechanism& mechanism, const LockResult& result,
                             const LockSide& lock, Findings& findings);
 
-// The part about steer angles and circles.
+// The part about steer angles and circles, also for a lock without an end.
 void add_turning_findings(const Mechanism& mechanism, const LockResult& result,
                           const LockSide& lock, Findings& findings);
 

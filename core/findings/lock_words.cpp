@@ -31,6 +31,26 @@ std::optional<LockEvent> first_of(const LockSide& lock, LockEventKind kind) {
   return std::nullopt;
 }
 
+std::optional<LockEvent> real_end(const LockSide& lock) {
+  for (const LockEvent& event : lock.events)
+    if (event.ends) return event;
+  return std::nullopt;
+}
+
+bool ends_hard(LockEventKind kind) {
+  switch (kind) {
+    case LockEventKind::ball_stud:
+    case LockEventKind::outer_joint:
+    case LockEventKind::toggle:
+      return true;
+    case LockEventKind::axle_stop:
+    case LockEventKind::assist_cut:
+    case LockEventKind::box_end:
+      return false;
+  }
+  return false;
+}
+
 std::optional<LockEvent> acting_stop(const LockSide& lock) {
   for (const LockEvent& event : lock.events)
     if (event.ends && event.kind == LockEventKind::axle_stop) return event;

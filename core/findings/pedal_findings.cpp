@@ -165,7 +165,7 @@ void add_stroke(const At& at, Findings& findings) {
        quantity("stroke_wanted", result.stroke_wanted.value_or(std::nan("")), Unit::millimetre),
        quantity("pad_travel", end.pad_travel, Unit::millimetre),
        quantity("pedal_turn", end.angle, Unit::degree)},
-      limit_from(at.mechanism.project, "pedal.full_stroke",
+      limit_from(at.mechanism.project, brake ? "pedal.full_stroke" : "pedal.release_stroke",
                  {result.stroke_wanted, std::nullopt, say("source.maker_sheet"), Standing::maker}),
       at.show.lengths());
   if (!result.stroke_wanted) finding.numbers.erase(finding.numbers.begin() + 1);

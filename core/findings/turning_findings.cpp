@@ -17,13 +17,14 @@ Finding steer(const Mechanism& mechanism, const LockSide& lock) {
   const FrontAxleStation& axle = *mechanism.project.front_axle;
   const std::optional<double> wanted =
       lock.steers == Side::left ? axle.wanted_steer_left : axle.wanted_steer_right;
-  Finding finding =
-      judged(lock_name(lock, "steer"), Station::front_axle,
-             {quantity("inner_steer", lock.inner_steer, Unit::degree),
-              quantity("outer_steer", lock.outer_steer, Unit::degree)},
-             limit_from(mechanism.project, "lock.steer",
-                        {wanted, std::nullopt, say("source.wanted_steer"), Standing::builder}),
-             show.lengths());
+  Limit limit = limit_from(mechanism.project, "lock.steer",
+                           {wanted, std::nullopt, say("source.wanted_steer"), Standing::builder});
+  limit.given_by = lock.steers == Side::left ? "front_axle.wanted_steer_left_deg"
+                                             : "front_axle.wanted_steer_right_deg";
+  Finding finding = judged(lock_name(lock, "steer"), Station::front_axle,
+                           {quantity("inner_steer", lock.inner_steer, Unit::degree),
+                            quantity("outer_steer", lock.outer_steer, Unit::degree)},
+                           std::move(limit), show.lengths());
   finding.worst_at = at_lock_end(lock);
   finding.sentence = say("lock.steer", {{"side", side_word(lock.side)},
                                         {"inner", show.degrees(lock.inner_steer)},
@@ -161,16 +162,36 @@ Finding circle(const Mechanism& mechanism, const LockSide& lock, const TurningCi
 
 void add_turning_findings(const Mechanism& mechanism, const LockResult& result,
                           const LockSide& lock, Findings& findings) {
+  // Below it the turning centres lie hundreds of metres off and every percentage is noise.
+  constexpr double kLeastSteer = 1.0 * kRadiansPerDegree;
+  const auto wait = [&](const char* what, const std::string& why) {
+    findings.push_back(not_yet(lock_name(lock, what), Station::front_axle, why));
+  };
+  const std::string side = side_word(lock.side);
+  if (!lock.found) {
+    for (const char* what : {"steer", "ackermann", "circle"})
+      wait(what, say("not_judged.no_lock_end", {{"side", side}}));
+    return;
+  }
   findings.push_back(steer(mechanism, lock));
   const std::optional<double> wheelbase = mechanism.project.front_axle->road.wheelbase;
   const auto& circles = lock.side == Side::left ? result.circles_left : result.circles_right;
+  if (lock.inner_steer < kLeastSteer) {
+    const ShownFor show(mechanism.project);
+    for (const char* what : {"ackermann", "circle"})
+      wait(what, say("not_judged.almost_straight",
+                     {{"side", side}, {"steer", show.degrees(lock.inner_steer)}}));
+    return;
+  }
   if (!wheelbase) {
-    findings.push_back(
-        not_yet(lock_name(lock, "circle"), Station::front_axle, say("not_judged.no_wheelbase")));
+    for (const char* what : {"ackermann", "circle"}) wait(what, say("not_judged.no_wheelbase"));
     return;
   }
   findings.push_back(ackermann(mechanism, lock, *wheelbase));
-  if (circles) findings.push_back(circle(mechanism, lock, *circles));
+  if (circles)
+    findings.push_back(circle(mechanism, lock, *circles));
+  else
+    wait("circle", say("not_judged.no_number"));
 }
 
 }  // namespace tackbench

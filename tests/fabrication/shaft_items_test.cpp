@@ -133,6 +133,12 @@ TEST(StopItems, BoltForWantedSteerAndBeforeAllElse) {
   const std::vector<CutItem> unasked = stop_items(locks);
   EXPECT_EQ(value_text(*dimension(unasked[0], "bolt_before_others")), "4.0");
   EXPECT_THAT(dimension(unasked[0], "bolt_before_others")->note, HasSubstr("MORE THAN THE BOLT"));
+
+  // A stop that acts first with room to spare wants no change.
+  locks.left.before_others->screw_out = -2.6;
+  const std::vector<CutItem> first = stop_items(locks);
+  EXPECT_EQ(value_text(*dimension(first[0], "bolt_before_others")),
+            "none needed; at most 2.6 mm in");
 }
 
 }  // namespace

@@ -104,7 +104,90 @@ TEST(Limits, MakersValueStandsUnlessTheProjectChoosesAnother) {
                    radians_from_degrees(20.0));
   const Limit none = limit_from(Project{}, "shaft.joint_angle", {});
   EXPECT_FALSE(none.most);
-  EXPECT_EQ(no_limit_words(none), "take the limit from the maker's sheet");
+  EXPECT_EQ(no_limit_words(none),
+            "take the limit from the maker's sheet: fill in angle_limit_deg of the joint");
+}
+
+TEST(Limits, WhatIsMissingNamesTheMemberToFillIn) {
+  const Project project;
+  EXPECT_EQ(no_limit_words(limit_for(project, "link.swing.arm_end")),
+            "take the limit from the maker's sheet: fill in drag_link.arm_end.swing_limit_deg");
+  EXPECT_EQ(no_limit_words(limit_for(project, "shaft.couple")),
+            "take the limit from the maker's sheet: choose shaft.couple in the project's limits");
+  EXPECT_EQ(no_limit_words(limit_for(project, "lock.ratio")),
+            "no limit given: choose lock.ratio in the project's limits");
+}
+
+// A truck that steers the wrong way does so whatever its project chooses.
+TEST(Limits, FactsAreNoMatterOfChoice) {
+  std::set<std::string> fixed;
+  for (const ShippedLimit& each : shipped_limits()) {
+    if (!each.fixed) continue;
+    fixed.insert(each.limit.name);
+    LimitChoice choice;
+    choice.name = each.limit.name;
+    choice.least = -1e6;
+    choice.most = 1e6;
+    const Project project = with_choice(choice);
+    const Problems problems = check_limit_choices(project);
+    ASSERT_EQ(problems.size(), 1U) << each.limit.name;
+    EXPECT_EQ(problems[0].place, "limits.choices[0]");
+    EXPECT_NE(problems[0].found.find(each.limit.name), std::string::npos);
+    EXPECT_NE(problems[0].wanted.find("take this choice out"), std::string::npos);
+    const Limit limit = limit_for(project, each.limit.name);
+    EXPECT_EQ(limit.least, each.limit.least) << each.limit.name;
+    EXPECT_EQ(limit.most, each.limit.most) << each.limit.name;
+    EXPECT_FALSE(limit.chosen);
+    const OwnValue own{3.0, std::nullopt, "maker's sheet", Standing::maker};
+    EXPECT_DOUBLE_EQ(*limit_from(project, each.limit.name, own).least, 3.0) << each.limit.name;
+  }
+  for (const char* name :
+       {"steering.direction", "shaft.wander", "pedal.full_stroke", "shaft.insertion",
+        "shaft.shake_fit", "lock.stop_on_pad", "lock.hard_end", "link.length"})
+    EXPECT_TRUE(fixed.contains(name)) << name;
+  EXPECT_FALSE(fixed.contains("shaft.ripple"));
+}
+
+TEST(Limits, TheStopsMarginMayOnlyBeMadeStricter) {
+  LimitChoice choice;
+  choice.name = "lock.stop_first";
+  choice.least = -5.0;
+  EXPECT_EQ(check_limit_choices(with_choice(choice)).size(), 1U);
+  Limit limit = limit_for(with_choice(choice), "lock.stop_first");
+  EXPECT_DOUBLE_EQ(*limit.least, 0.0);
+  choice.least.reset();
+  choice.least_inner = 0.2;
+  EXPECT_EQ(check_limit_choices(with_choice(choice)).size(), 1U);
+  choice.least_inner = 2.0;
+  EXPECT_TRUE(check_limit_choices(with_choice(choice)).empty());
+  limit = limit_for(with_choice(choice), "lock.stop_first");
+  EXPECT_DOUBLE_EQ(*limit.least, 0.0);  // a choice of the inner value alone keeps the hard one
+  EXPECT_DOUBLE_EQ(*limit.least_inner, radians_from_degrees(2.0));
+  EXPECT_TRUE(limit.chosen);
+}
+
+TEST(Limits, AChoiceWithoutValuesIsRefused) {
+  LimitChoice choice;
+  choice.name = "shaft.ripple";
+  const Problems problems = check_limit_choices(with_choice(choice));
+  ASSERT_EQ(problems.size(), 1U);
+  EXPECT_NE(problems[0].found.find("nothing would be judged"), std::string::npos);
+}
+
+// The text that a choice names does not make it a published limit of ours.
+TEST(Limits, AChoiceIsShownAsOne) {
+  LimitChoice choice;
+  choice.name = "shaft.ripple";
+  choice.most = 9.0;
+  const auto words = [&] { return source_words(limit_for(with_choice(choice), "shaft.ripple")); };
+  EXPECT_EQ(words(), "builder's choice");
+  choice.standing = Standing::maker;
+  EXPECT_EQ(words(), "maker's sheet");
+  choice.source = "the county's rules";
+  choice.standing = Standing::read;
+  EXPECT_EQ(words(), "builder's choice, read in the source: the county's rules");
+  EXPECT_TRUE(limit_for(with_choice(choice), "shaft.ripple").chosen);
+  EXPECT_FALSE(limit_for(Project{}, "shaft.ripple").chosen);
 }
 
 TEST(Limits, ChoicesThatNameNothingOrStandInTheWrongOrderAreReported) {

@@ -91,6 +91,83 @@ TEST_F(LockFindings, WithoutAGivenStopNothingIsJudged) {
   EXPECT_THAT(end.why_not_judged, HasSubstr("measure its bolt and pad"));
 }
 
+// What breaks or jams may never be what ends a lock, whether a stop is given or not.
+TEST_F(LockFindings, AStudJointOrLinkThatEndsALockIsPastWithOrWithoutAStop) {
+  Project project = random_truck(7);
+  auto axle = std::make_shared<FrontAxleStation>(*project.front_axle);
+  axle->left_knuckle.stops.clear();
+  if (axle->right_knuckle) axle->right_knuckle->stops.clear();
+  project.front_axle = axle;
+  const Mechanism without = compile(project).value();
+  for (const bool stop_given : {true, false}) {
+    if (!stop_given) mechanism_ = without;
+    for (const LockEventKind kind :
+         {LockEventKind::ball_stud, LockEventKind::outer_joint, LockEventKind::toggle}) {
+      left({event(kind, 30.0, 1.8), event(LockEventKind::box_end, 36.0, 2.1)});
+      const Finding& end = judged("lock.left.end");
+      EXPECT_EQ(end.verdict, Verdict::past) << lock_event_name(kind);
+      EXPECT_EQ(end.numbers.front().name, "hard_ends");
+      EXPECT_TRUE(end.why_not_judged.empty());
+      EXPECT_THAT(end.sentence,
+                  HasSubstr(stop_given ? "the axle stop never acts" : "no axle stop is given"));
+    }
+  }
+}
+
+TEST_F(LockFindings, MarginsWithoutAnActingStopSayWhyTheyAreNotJudged) {
+  left({event(LockEventKind::box_end, 33.0, 1.9), event(LockEventKind::toggle, 50.0, 2.6)});
+  const Finding& margin = judged("lock.left.toggle_margin");
+  EXPECT_EQ(margin.verdict, Verdict::not_judged);
+  EXPECT_THAT(margin.why_not_judged, HasSubstr("no axle stop acts on the left lock"));
+  EXPECT_EQ(judged("lock.left.stop_square").verdict, Verdict::not_judged);
+  EXPECT_EQ(judged("lock.left.stop_on_pad").verdict, Verdict::not_judged);
+}
+
+TEST_F(LockFindings, ALockWithoutAnEndSaysSo) {
+  left({event(LockEventKind::axle_stop, 34.0, 2.0)});
+  for (const char* name : {"lock.turns_total", "lock.turns_difference", "lock.right.steer",
+                           "lock.right.ackermann", "lock.right.circle"}) {
+    const Finding& finding = judged(name);
+    EXPECT_EQ(finding.verdict, Verdict::not_judged) << name;
+    EXPECT_THAT(finding.why_not_judged, HasSubstr("ends the right lock")) << name;
+  }
+}
+
+TEST_F(LockFindings, RatingsThatAreNotGivenAreAskedForByMember) {
+  Project project = random_truck(7);
+  auto link = std::make_shared<DragLinkStation>(*project.drag_link);
+  link->arm_end.swing_limit.reset();
+  project.drag_link = link;
+  auto axle = std::make_shared<FrontAxleStation>(*project.front_axle);
+  axle->driven = true;
+  axle->outer_joint_limit.reset();
+  project.front_axle = axle;
+  mechanism_ = compile(project).value();
+  EXPECT_THAT(judged("lock.ball_stud.arm_end").why_not_judged,
+              HasSubstr("arm end ends a lock is not known: fill in "
+                        "drag_link.arm_end.swing_limit_deg"));
+  EXPECT_EQ(finding_named(findings_, "lock.ball_stud.knuckle_end"), nullptr);
+  EXPECT_THAT(judged("lock.outer_joint").why_not_judged,
+              HasSubstr("front_axle.outer_joint_limit_deg"));
+}
+
+// A stud that is used up straight ahead: no circle of kilometres, and the assist is judged against
+// what does end the lock.
+TEST_F(LockFindings, AlmostStraightLocks) {
+  left({event(LockEventKind::ball_stud, 0.3, 0.02),
+        event(LockEventKind::assist_cut, 33.0, 1.9, false),
+        event(LockEventKind::axle_stop, 34.0, 2.0)});
+  for (const char* name : {"lock.left.ackermann", "lock.left.circle"}) {
+    const Finding& finding = judged(name);
+    EXPECT_EQ(finding.verdict, Verdict::not_judged) << name;
+    EXPECT_THAT(finding.why_not_judged, HasSubstr("the left lock ends at 0.3 degrees of steer"));
+  }
+  const Finding& assist = judged("lock.left.assist_margin");
+  EXPECT_EQ(assist.verdict, Verdict::past);
+  EXPECT_NEAR(degrees_from_radians(assist.numbers.front().value), -32.7, 1e-9);
+  EXPECT_THAT(assist.sentence, HasSubstr("32.7 degrees after the ball stud's swing"));
+}
+
 TEST_F(LockFindings, WhatComesAfterTheNextIsJudgedOnItsOwn) {
   left({event(LockEventKind::axle_stop, 34.0, 2.0), event(LockEventKind::box_end, 36.0, 2.1),
         event(LockEventKind::ball_stud, 34.5, 2.03)});

@@ -88,7 +88,8 @@ TEST_F(PedalFindings, WithoutTheMakersStrokeNothingIsJudged) {
   brake_.stroke_wanted.reset();
   const Finding& stroke = judged("pedal.brake.full_stroke");
   EXPECT_EQ(stroke.verdict, Verdict::not_judged);
-  EXPECT_EQ(stroke.why_not_judged, "take the limit from the maker's sheet");
+  EXPECT_EQ(stroke.why_not_judged,
+            "take the limit from the maker's sheet: fill in full_stroke_mm of the pedal's rod");
 }
 
 // A brake supplier's general rule: at most 6 to 1 by hand, 4 to 1 with a booster.

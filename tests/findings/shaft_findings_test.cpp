@@ -291,7 +291,8 @@ TEST(ShaftFindings, AJointsAngleIsJudgedByItsMakerOnly) {
   EXPECT_EQ(named(findings, "shaft.joint.middle_joint.angle").verdict, Verdict::within);
   const Finding& unknown = named(findings, "shaft.joint.box_joint.angle");
   EXPECT_EQ(unknown.verdict, Verdict::not_judged);
-  EXPECT_EQ(unknown.why_not_judged, "take the limit from the maker's sheet");
+  EXPECT_EQ(unknown.why_not_judged,
+            "take the limit from the maker's sheet: fill in angle_limit_deg of the joint");
 }
 
 TEST(ShaftFindings, ASlipBelowOneAndAHalfDiametersIsPast) {
