@@ -91,7 +91,9 @@ CutDimension swing_available(const LinkEndPart& part, const std::string& prefix)
   const std::string words = "swing available";
   if (!part.end.swing_limit)
     return in_words(prefix + "_swing_available", words,
-                    "not given: take it from the maker's sheet");
+                    fmt::format("not given: fill in drag_link.{}.swing_limit_deg from the maker's "
+                                "sheet",
+                                prefix));
   return with_note(number(prefix + "_swing_available", words, *part.end.swing_limit, Unit::degree),
                    "from the maker's sheet, as given");
 }
@@ -129,7 +131,9 @@ void add_end(const LinkEndPart& part, const std::string& prefix, const std::stri
   if (part.swing_needed)
     list.push_back(
         with_note(number(name("swing_needed"), "swing needed", *part.swing_needed, Unit::degree),
-                  "both locks at ride height, clocked as above; bump and roll add to it"));
+                  part.swing_over_travel
+                      ? "both locks over the axle's travel, clocked as above"
+                      : "both locks at ride height, clocked as above; bump and roll add to it"));
   list.push_back(swing_available(part, prefix));
   if (end.taper)
     list.push_back(in_words(

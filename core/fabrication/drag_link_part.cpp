@@ -129,7 +129,8 @@ void size_part(const DragLinkStation& station, DragLinkPart& part) {
 }  // namespace
 
 DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
-                            const std::optional<LockResult>& locks) {
+                            const std::optional<LockResult>& locks,
+                            const std::optional<LinkTravel>& travel) {
   const DragLinkStation& station = *mechanism.project.drag_link;
   DragLinkPart part;
   part.ball_to_ball = link.centring_length;
@@ -149,6 +150,13 @@ DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
     part.knuckle.swing_needed = locks->swing_used_knuckle_end;
     part.best_clocking = wrapped(locks->best_stud_clocking);
     part.swing_at_best = locks->swing_at_best_clocking;
+  }
+  if (travel) {
+    part.arm.swing_needed = travel->swing_arm_end.value;
+    part.knuckle.swing_needed = travel->swing_knuckle_end.value;
+    part.arm.swing_over_travel = part.knuckle.swing_over_travel = travel->travel_given;
+    part.best_clocking = wrapped(travel->best_stud_clocking);
+    part.swing_at_best = travel->swing_at_best_clocking;
   }
   part.tolerance = station.tolerance;
   part.force = greatest_force(mechanism, locks);

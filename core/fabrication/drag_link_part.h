@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/checks/link_check.h"
+#include "core/checks/link_travel.h"
 #include "core/checks/lock_check.h"
 #include "core/mechanism/mechanism.h"
 
@@ -25,7 +26,8 @@ struct LinkEndPart {
   double wall_outside = 0.0;  // of the tube outside the thread's major diameter
   double area_outside = 0.0;  // of the tube outside the thread, mm^2
   bool bore_carries_thread = false;
-  std::optional<double> swing_needed;  // over both locks at ride height
+  std::optional<double> swing_needed;  // over both locks
+  bool swing_over_travel = false;      // and over the axle's travel; else at ride height alone
 };
 
 // The greatest force given, and what was not given.
@@ -64,10 +66,11 @@ struct DragLinkPart {
   int quantity = 1;
 };
 
-// Wants a mechanism with its steering compiled. `locks` (of the truck with the link to order) may
-// be missing.
+// Wants a mechanism with its steering compiled. `locks` and `travel` (of the truck with the link to
+// order) may be missing; swings are those over the axle's travel where they are known.
 DragLinkPart drag_link_part(const Mechanism& mechanism, const LinkResult& link,
-                            const std::optional<LockResult>& locks);
+                            const std::optional<LockResult>& locks,
+                            const std::optional<LinkTravel>& travel = std::nullopt);
 
 // "arm end", or "relay end" where a relay carries that ball.
 std::string hand_end_words(const DragLinkPart& part);

@@ -42,7 +42,9 @@ void add_drag_link(const Mechanism& mechanism, const CheckResults& results, CutL
   add(relay_link_items(mechanism), list.items);
   const std::optional<LockResult> locks =
       results.as_ordered ? results.as_ordered->locks : std::nullopt;
-  DragLinkPart part = drag_link_part(mechanism, *results.link, locks);
+  const std::optional<LinkTravel> travel =
+      results.as_ordered ? results.as_ordered->link_travel : std::nullopt;
+  DragLinkPart part = drag_link_part(mechanism, *results.link, locks, travel);
   if (results.as_ordered) part.clocking = wrapped(results.as_ordered->stud_clocking);
   list.items.push_back(drag_link_item(part));
   if (locks) add(stop_items(*locks), list.items);

@@ -31,7 +31,7 @@ std::optional<AsOrdered> as_ordered(const Mechanism& mechanism, const CheckResul
   constexpr double kAlike = 1e-6;  // mm
   if (!results.link || !mechanism.steering) return std::nullopt;
   if (std::abs(results.link->centring_length - results.link->real_length) < kAlike) {
-    return AsOrdered{mechanism.steering->stud_clocking, results.locks};
+    return AsOrdered{mechanism.steering->stud_clocking, results.locks, results.link_travel};
   }
   Project project = mechanism.project;
   DragLinkStation link = *project.drag_link;
@@ -39,7 +39,10 @@ std::optional<AsOrdered> as_ordered(const Mechanism& mechanism, const CheckResul
   project.drag_link = std::make_shared<const DragLinkStation>(std::move(link));
   const Result<Mechanism> ordered = compile(project);
   if (!ordered || !ordered->steering) return std::nullopt;
-  return AsOrdered{ordered->steering->stud_clocking, check_locks(*ordered, lock_settings(project))};
+  AsOrdered as_ordered{ordered->steering->stud_clocking,
+                       check_locks(*ordered, lock_settings(project)), std::nullopt};
+  if (as_ordered.locks) as_ordered.link_travel = check_link_travel(*ordered, *as_ordered.locks);
+  return as_ordered;
 }
 
 int rank(Verdict verdict) {
@@ -63,6 +66,7 @@ CheckResults run_checks(const Mechanism& mechanism) {
   results.direction = check_direction(mechanism);
   results.link = check_link(mechanism);
   results.locks = check_locks(mechanism, lock_settings(mechanism.project));
+  if (results.locks) results.link_travel = check_link_travel(mechanism, *results.locks);
   results.as_ordered = as_ordered(mechanism, results);
   results.bump = check_bump(mechanism, BumpSettings{});
   if (mechanism.shaft_line) {
@@ -89,7 +93,8 @@ std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults
   if (results.link) add_link_findings(mechanism, *results.link, findings);
   add_thread_findings(mechanism, findings);
   if (results.locks) {
-    add_link_lock_findings(mechanism, *results.locks, findings);
+    if (results.link_travel)
+      add_link_travel_findings(mechanism, *results.locks, *results.link_travel, findings);
     add_lock_findings(mechanism, *results.locks, findings);
   }
   if (results.bump) add_bump_findings(mechanism, *results.bump, findings);

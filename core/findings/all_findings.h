@@ -6,6 +6,7 @@
 
 #include "core/checks/bump_check.h"
 #include "core/checks/link_check.h"
+#include "core/checks/link_travel.h"
 #include "core/checks/lock_check.h"
 #include "core/checks/pedal_check.h"
 #include "core/checks/push_back.h"
@@ -21,6 +22,7 @@ namespace tackbench {
 struct AsOrdered {
   double stud_clocking = 0.0;  // about that link, arm housing to knuckle housing, rad
   std::optional<LockResult> locks;
+  std::optional<LinkTravel> link_travel;
 };
 
 // The checks' results, kept so that the cut list and tables need not run them again.
@@ -28,6 +30,7 @@ struct CheckResults {
   std::optional<DirectionResult> direction;
   std::optional<LinkResult> link;
   std::optional<LockResult> locks;
+  std::optional<LinkTravel> link_travel;
   std::optional<AsOrdered> as_ordered;  // empty when the link to order cannot be fitted
   std::optional<BumpResult> bump;
   std::optional<ShaftCheck> shaft;  // empty without a shaft line

@@ -124,6 +124,11 @@ Controls at_hand_wheel(double hand_wheel) {
   return controls;
 }
 
+std::string hand_end_word(const Mechanism& mechanism) {
+  const auto& box = mechanism.project.steering_box;
+  return say(box && !box->relays.empty() ? "word.relay_end" : "word.arm_end");
+}
+
 Controls at_cab_shake(const Vec3& shake_mm) {
   Controls controls;
   controls.cab_shake = shake_mm;

@@ -61,6 +61,8 @@ std::string listed(const std::vector<std::string>& items);
 std::string listed_or(const std::vector<std::string>& items);
 // "left" or "right"
 std::string side_word(Side side);
+// The drag link's end on the pitman arm, or on the last relay: "arm end", "relay end".
+std::string hand_end_word(const Mechanism& mechanism);
 
 Controls at_hand_wheel(double hand_wheel);
 Controls at_cab_shake(const Vec3& shake_mm);

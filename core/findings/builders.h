@@ -6,6 +6,7 @@
 
 #include "core/checks/bump_check.h"
 #include "core/checks/link_check.h"
+#include "core/checks/link_travel.h"
 #include "core/checks/lock_check.h"
 #include "core/checks/pedal_check.h"
 #include "core/checks/push_back.h"
@@ -43,8 +44,8 @@ void add_link_findings(const Mechanism& mechanism, const LinkResult& result, Fin
 // "link.tube_bore.<end>", "link.tube_wall.<end>"
 void add_thread_findings(const Mechanism& mechanism, Findings& findings);
 // "link.swing.<end>", "link.effective_angle"
-void add_link_lock_findings(const Mechanism& mechanism, const LockResult& result,
-                            Findings& findings);
+void add_link_travel_findings(const Mechanism& mechanism, const LockResult& locks,
+                              const LinkTravel& travel, Findings& findings);
 // "lock.<side>.end", margins, steer, stop, circle; "lock.turns_total" ...; for a rating that is not
 // given "lock.ball_stud.<end>" or "lock.outer_joint"
 void add_lock_findings(const Mechanism& mechanism, const LockResult& result, Findings& findings);

@@ -143,7 +143,7 @@ TEST(Limits, FactsAreNoMatterOfChoice) {
   }
   for (const char* name :
        {"steering.direction", "shaft.wander", "pedal.full_stroke", "shaft.insertion",
-        "shaft.shake_fit", "lock.stop_on_pad", "lock.hard_end", "link.length"})
+        "shaft.shake_fit", "lock.stop_on_pad", "lock.hard_end", "lock.stop_bolt"})
     EXPECT_TRUE(fixed.contains(name)) << name;
   EXPECT_FALSE(fixed.contains("shaft.ripple"));
 }

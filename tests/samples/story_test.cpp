@@ -46,7 +46,8 @@ TEST(TenderAsFirstTacked, StopsAndSwingsAreThoseOfTheLinkToOrder) {
         now.name == "stop.left" ? first.results.locks->left : first.results.locks->right;
     EXPECT_GT(std::abs(old.before_others->screw_out - *setting->value), 1.0);
   }
-  EXPECT_NEAR(*first.cut_list.drag_link->arm.swing_needed, results.locks->swing_used_arm_end, 1e-9);
+  EXPECT_NEAR(*first.cut_list.drag_link->arm.swing_needed, results.link_travel->swing_arm_end.value,
+              1e-9);
 }
 
 TEST(TenderAsFirstTacked, ItsCutListSaysFirstWhatIsPast) {
