@@ -90,10 +90,8 @@ void add_adjustment(const DragLinkPart& part, CutItem& item) {
 CutDimension swing_available(const LinkEndPart& part, const std::string& prefix) {
   const std::string words = "swing available";
   if (!part.end.swing_limit)
-    return in_words(prefix + "_swing_available", words,
-                    fmt::format("not given: fill in drag_link.{}.swing_limit_deg from the maker's "
-                                "sheet",
-                                prefix));
+    return with_note(in_words(prefix + "_swing_available", words, "not given"),
+                     fmt::format("maker's sheet: drag_link.{}.swing_limit_deg", prefix));
   return with_note(number(prefix + "_swing_available", words, *part.end.swing_limit, Unit::degree),
                    "from the maker's sheet, as given");
 }

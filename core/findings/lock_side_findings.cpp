@@ -166,6 +166,14 @@ void add_assist(const Lock& lock, Findings& findings) {
   const std::string name = lock_name(lock.side, "assist_margin");
   const std::string side = side_word(lock.side.side);
   if (!cut) {
+    // A box that cuts no assist on either side is a box without assist.
+    if (!given && (steering.assist_cut_left || steering.assist_cut_right))
+      findings.push_back(not_yet(
+          name, Station::steering_box,
+          say("not_judged.no_assist_cut",
+              {{"side", side},
+               {"member", lock.side.side == Side::left ? "steering_box.assist_cut_left_deg"
+                                                       : "steering_box.assist_cut_right_deg"}})));
     if (given)
       findings.push_back(not_yet(name, Station::steering_box,
                                  say("not_judged.assist_not_reached", {{"side", side}})));
@@ -254,8 +262,14 @@ void add_stop_contact(const Lock& lock, Findings& findings) {
 void add_stop_bolt(const Lock& lock, Findings& findings) {
   if (!lock.side.wanted) {
     const FrontAxleStation& axle = *lock.mechanism.project.front_axle;
-    const std::optional<double>& wanted =
-        lock.side.steers == Side::left ? axle.wanted_steer_left : axle.wanted_steer_right;
+    const bool left = lock.side.steers == Side::left;
+    const std::optional<double>& wanted = left ? axle.wanted_steer_left : axle.wanted_steer_right;
+    if (!wanted && (axle.wanted_steer_left || axle.wanted_steer_right))
+      findings.push_back(not_yet(lock_name(lock.side, "stop_bolt"), Station::front_axle,
+                                 say("not_judged.no_wanted_steer",
+                                     {{"side", side_word(lock.side.side)},
+                                      {"member", left ? "front_axle.wanted_steer_left_deg"
+                                                      : "front_axle.wanted_steer_right_deg"}})));
     if (wanted)
       findings.push_back(
           not_yet(lock_name(lock.side, "stop_bolt"), Station::front_axle,

@@ -23,7 +23,8 @@ void add_findings_waiting_for_direction(const Mechanism& mechanism, Findings& fi
   const CheckResults results = run_checks(*with_direction);
   if (results.link) add_link_findings(*with_direction, *results.link, open);
   if (results.locks) {
-    add_link_lock_findings(*with_direction, *results.locks, open);
+    if (results.link_travel)
+      add_link_travel_findings(*with_direction, *results.locks, *results.link_travel, open);
     add_lock_findings(*with_direction, *results.locks, open);
   }
   if (results.bump) add_bump_findings(*with_direction, *results.bump, open);

@@ -103,16 +103,18 @@ TEST(LinkTravel, ControlsGiveTheNumbersBack) {
   }
 }
 
-// A fore-aft link of length L whose knuckle ball rises by h turns by about h / L (small angles):
-// the arm's stud, square to the link's plane of motion here, takes the climb up. Full bump or droop
-// has to cost the studs degrees that ride height does not show.
-TEST(LinkTravel, TheAxlesTravelCostsTheStudsSwing) {
+// A fore-aft link of length L whose knuckle ball rises by h climbs by asin(h / L) (right triangle),
+// and the upright stud of the knuckle takes the climb up; the arm's stud lies across and does not.
+TEST(LinkTravel, TheAxlesTravelCostsTheUprightStudItsClimb) {
   BenchTruck truck;
   truck.axle.suspension.roll = 0.0;
   const Checked all = checked(truck.project());
-  EXPECT_GT(deg(all.travel.swing_arm_end.value), deg(all.locks.swing_used_arm_end) + 1.0);
-  const Controls& at = all.travel.swing_arm_end.at;
-  EXPECT_NE(at.bump_left, 0.0);
+  const double climb =
+      std::asin(truck.axle.suspension.bump / all.mechanism.steering->drag_link.length);
+  const double added = all.travel.swing_knuckle_end.value - all.locks.swing_used_knuckle_end;
+  EXPECT_NEAR(deg(added), deg(climb), 0.3 * deg(climb));
+  EXPECT_NE(all.travel.swing_knuckle_end.at.bump_left, 0.0);
+  EXPECT_LT(all.travel.swing_arm_end.value - all.locks.swing_used_arm_end, 0.3 * climb);
 }
 
 TEST(LinkTravel, WithoutTravelItIsRideHeight) {

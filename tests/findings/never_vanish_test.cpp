@@ -72,14 +72,6 @@ std::set<std::string> names_of(const Mechanism& mechanism) {
   return names;
 }
 
-// Still to be answered as "not judged" by the lock findings.
-bool is_known_to_go(const std::string& name) {
-  static const std::set<std::string> known{"lock.left.ackermann",     "lock.right.ackermann",
-                                           "lock.left.stop_bolt",     "lock.right.stop_bolt",
-                                           "lock.left.assist_margin", "lock.right.assist_margin"};
-  return known.contains(name);
-}
-
 class FindingsNeverVanish : public testing::TestWithParam<const char*> {};
 
 TEST_P(FindingsNeverVanish, WhenAnOptionalMemberIsTakenOut) {
@@ -101,8 +93,7 @@ TEST_P(FindingsNeverVanish, WhenAnOptionalMemberIsTakenOut) {
     if (!mechanism) continue;
     ++compared;
     const std::set<std::string> after = names_of(*mechanism);
-    for (const std::string& each : before)
-      EXPECT_TRUE(after.contains(each) || is_known_to_go(each)) << each << " is gone";
+    for (const std::string& each : before) EXPECT_TRUE(after.contains(each)) << each << " is gone";
   }
   EXPECT_GE(compared, 20);
 }

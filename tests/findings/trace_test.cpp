@@ -174,6 +174,7 @@ TEST_P(TraceOfAnyTruck, CirclesFollowFromThePrintedCentres) {
   const auto findings = all_findings(mechanism, run_checks(mechanism));
   const Finding* circle = finding_named(findings, "lock.left.circle");
   ASSERT_NE(circle, nullptr);
+  if (circle->verdict == Verdict::not_judged) return;  // a lock that ends almost straight
   const auto& steps = circle->trace.steps;
   const Vec3 wheel = vector(steps[0].results, "outer_wheel");
   const Vec3 spindle = vector(steps[0].results, "outer_spindle");
