@@ -135,7 +135,8 @@ std::vector<std::string> stroke_doubts(const At& at, const Finding& finding) {
   return doubts;
 }
 
-// Says what the geometry gives; who chose another limit than the stroke wanted is told both.
+// Says what the geometry gives; who chose another limit than the stroke that a clutch wants is told
+// both. A brake's full stroke is no matter of choice.
 std::string stroke_sentence(const At& at, const Finding& finding) {
   const PedalResult& result = at.result;
   const bool brake = result.use == PedalUse::brake;
@@ -148,7 +149,7 @@ std::string stroke_sentence(const At& at, const Finding& finding) {
   const Limit& limit = *finding.limit;
   if (limit.least != wanted || limit.most || limit.least_inner || limit.most_inner) {
     fields.emplace_back("limit", limit.words);
-    return brake ? say("pedal.brake_chosen", fields) : say("pedal.clutch_chosen", fields);
+    return say("pedal.clutch_chosen", fields);
   }
   if (result.stroke_reached < wanted)
     return brake ? say("pedal.brake_short", fields) : say("pedal.clutch_short", fields);
@@ -165,7 +166,8 @@ void add_stroke(const At& at, Findings& findings) {
        quantity("stroke_wanted", result.stroke_wanted.value_or(std::nan("")), Unit::millimetre),
        quantity("pad_travel", end.pad_travel, Unit::millimetre),
        quantity("pedal_turn", end.angle, Unit::degree)},
-      limit_from(at.mechanism.project, brake ? "pedal.full_stroke" : "pedal.release_stroke",
+      limit_from(at.mechanism.project,
+                 result.use == PedalUse::brake ? "pedal.full_stroke" : "pedal.release_stroke",
                  {result.stroke_wanted, std::nullopt, say("source.maker_sheet"), Standing::maker}),
       at.show.lengths());
   if (!result.stroke_wanted) finding.numbers.erase(finding.numbers.begin() + 1);

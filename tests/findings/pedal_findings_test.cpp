@@ -159,20 +159,30 @@ TEST_F(PedalFindings, TheWorstRatioIsJudged) {
 }
 
 TEST_F(PedalFindings, SentenceAndVerdictAgreeWhateverLimitIsChosen) {
-  choose({"pedal.full_stroke", 25.0, {}, {}, {}, "trial", Standing::builder, {}});
+  brake_.use = PedalUse::clutch;
+  choose({"pedal.release_stroke", 25.0, {}, {}, {}, "trial", Standing::builder, {}});
   brake_.stroke_reached = 28.0;
-  const Finding& enough = judged("pedal.brake.full_stroke");
+  const Finding& enough = judged("pedal.brake.release_stroke");
   EXPECT_EQ(enough.verdict, Verdict::within);
   EXPECT_EQ(enough.sentence,
-            "Brake drives its cylinder 28.0 mm of the full 36.0 mm before its own stop ends it; "
+            "Brake reaches 28.0 mm of the 36.0 mm that release wants before its own stop ends it; "
             "this project wants at least 25.0 mm.");
-  choose({"pedal.full_stroke", 40.0, {}, {}, {}, "trial", Standing::builder, {}});
+  choose({"pedal.release_stroke", 40.0, {}, {}, {}, "trial", Standing::builder, {}});
   brake_.stroke_reached = 38.0;
-  const Finding& short_of_it = judged("pedal.brake.full_stroke");
+  const Finding& short_of_it = judged("pedal.brake.release_stroke");
   EXPECT_EQ(short_of_it.verdict, Verdict::past);
   EXPECT_EQ(short_of_it.sentence,
-            "Brake drives its cylinder 38.0 mm of the full 36.0 mm before its own stop ends it; "
+            "Brake reaches 38.0 mm of the 36.0 mm that release wants before its own stop ends it; "
             "this project wants at least 40.0 mm.");
+}
+
+// With one circuit lost a brake needs its cylinder's full stroke, whatever the project wants.
+TEST_F(PedalFindings, ABrakesFullStrokeIsNoMatterOfChoice) {
+  choose({"pedal.full_stroke", 25.0, {}, {}, {}, "trial", Standing::builder, {}});
+  brake_.stroke_reached = 28.0;
+  const Finding& stroke = judged("pedal.brake.full_stroke");
+  EXPECT_EQ(stroke.verdict, Verdict::past);
+  EXPECT_DOUBLE_EQ(*stroke.limit->least, 36.0);
 }
 
 TEST_F(PedalFindings, AFloorThatEndsTheStrokeIsOneFault) {
