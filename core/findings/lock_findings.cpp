@@ -95,7 +95,7 @@ void add_missing_ratings(const Mechanism& mechanism, Findings& findings) {
                 say("not_judged.no_swing_limit", {{"end", words}, {"member", member}})));
   };
   const DragLinkStation& link = *mechanism.project.drag_link;
-  unknown_swing(link.arm_end, "lock.ball_stud.arm_end", say("word.arm_end"),
+  unknown_swing(link.arm_end, "lock.ball_stud.arm_end", hand_end_word(mechanism),
                 "drag_link.arm_end.swing_limit_deg");
   unknown_swing(link.knuckle_end, "lock.ball_stud.knuckle_end", say("word.knuckle_end"),
                 "drag_link.knuckle_end.swing_limit_deg");
