@@ -9,25 +9,12 @@
 #include "core/basics/units.h"
 #include "core/mechanism/controls.h"
 #include "core/project/limits.h"
+#include "core/project/station.h"
 
 namespace tackbench {
 
 enum class Verdict { within, close, past, not_judged };
 const char* verdict_word(Verdict verdict);  // "within", "close", "past", "not judged"
-
-// Which station a finding hangs on.
-enum class Station {
-  column,
-  shaft_line,
-  steering_box,
-  drag_link,
-  front_axle,
-  pedals,
-  driver,
-  shapes,
-};
-const char* station_word(Station station);  // "Shaft line"
-const char* station_name(Station station);  // "shaft_line", as in files
 
 // A named number in inside units (rad, mm); `unit` says how it is shown.
 struct Quantity {
@@ -71,9 +58,9 @@ struct Trace {
 };
 
 struct Finding {
-  std::string name;  // stable: "lock.left.first", "shaft.wander"
-  Station station = Station::steering_box;
-  std::vector<Quantity> numbers;  // the judged number first
+  std::string name;                         // stable: "lock.left.first", "shaft.wander"
+  Station station = Station::steering_box;  // which it hangs on
+  std::vector<Quantity> numbers;            // the judged number first
   std::optional<Limit> limit;
   Verdict verdict = Verdict::not_judged;
   std::string why_not_judged;  // when it is not judged

@@ -211,6 +211,11 @@ Finding length(const ShaftWords& line, const ShaftLengthResult& result) {
   return finding;
 }
 
+bool stands_still(const CabShake& shake) {
+  return shake.forward == 0.0 && shake.rearward == 0.0 && shake.left == 0.0 && shake.right == 0.0 &&
+         shake.up == 0.0 && shake.down == 0.0;
+}
+
 Finding shake_fit(const ShaftWords& line, const ShakeMisfit& misfit) {
   const std::vector<Quantity> numbers{quantity("places_that_bind", misfit.places, Unit::count),
                                       quantity("length_missing", misfit.worst, Unit::millimetre),
@@ -230,6 +235,8 @@ Finding shake_fit(const ShaftWords& line, const ShakeMisfit& misfit) {
   finding.trace.source = say("source.geometry");
   finding.trace.steps = {
       step("shake_fit", "places where they do not, and greatest length that is missing", numbers)};
+  if (stands_still(line.mechanism.shaft_line->shake))
+    leave_open(finding, say("not_judged.no_shake"));
   return finding;
 }
 

@@ -1,19 +1,9 @@
 // Kingpins, spindles and tie rod in the axle frame.
-#include <cmath>
-
 #include "core/mechanism/compile_parts.h"
 
 namespace tackbench {
 
 namespace {
-
-// Unit spindle pointing left, straight ahead: steer from static toe (half a side), camber top
-// outward.
-Vec3 spindle_straight(const FrontAxleStation& axle, const KnuckleSide& knuckle, Side side) {
-  const double steer = -side_sign(side) * 0.5 * axle.toe;
-  return {-std::sin(steer) * std::cos(knuckle.camber), std::cos(steer) * std::cos(knuckle.camber),
-          -side_sign(side) * std::sin(knuckle.camber)};
-}
 
 // Point of the line (point, unit) nearest to another line.
 Vec3 nearest_on_line(const Vec3& point, const Vec3& unit, const Vec3& other_point,
@@ -31,7 +21,7 @@ KnuckleBody compile_knuckle(const FrontAxleStation& axle, Side side, const Vec3&
   KnuckleBody body;
   body.side = side;
   body.wheel_centre_mm = side_sign(side) * (0.5 * axle.track + axle.hub_offset) * Vec3::UnitY();
-  body.spindle = spindle_straight(axle, knuckle, side);
+  body.spindle = spindle_straight(axle, side).along;
   body.kingpin_point_mm = nearest_on_line(knuckle.kingpin_point.mm - origin_mm, kingpin,
                                           body.wheel_centre_mm, body.spindle);
   body.tie_rod_arm =

@@ -33,6 +33,8 @@ class ListAccess {
   virtual ~ListAccess() = default;
   virtual std::size_t size() const = 0;
   virtual void resize(std::size_t size) = 0;
+  virtual void remove(std::size_t index) = 0;
+  virtual void add_copy_of(std::size_t index) = 0;  // at the end
   virtual void visit(std::size_t index, FieldVisitor& visitor) = 0;
   virtual void visit_sample(FieldVisitor& visitor) = 0;  // a fresh record, thrown away
 };
@@ -183,6 +185,10 @@ class List final : public ListAccess {
   explicit List(std::vector<Record>& records) : records_(records) {}
   std::size_t size() const override { return records_.size(); }
   void resize(std::size_t size) override { records_.resize(size); }
+  void remove(std::size_t index) override {
+    records_.erase(records_.begin() + static_cast<std::ptrdiff_t>(index));
+  }
+  void add_copy_of(std::size_t index) override { records_.push_back(Record(records_[index])); }
   void visit(std::size_t index, FieldVisitor& visitor) override {
     visit_fields(visitor, records_[index]);
   }

@@ -73,6 +73,7 @@ void visit_fields(FieldVisitor& visitor, MeasurementsStation& measurements);
 
 void visit_fields(FieldVisitor& visitor, Backdrop& backdrop);
 void visit_fields(FieldVisitor& visitor, SheetNote& note);
+void visit_fields(FieldVisitor& visitor, StartOfProject& start);
 void visit_fields(FieldVisitor& visitor, SheetSettings& sheet);
 
 void visit_fields(FieldVisitor& visitor, LimitChoice& choice);

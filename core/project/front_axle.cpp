@@ -30,6 +30,13 @@ KnuckleSide knuckle_side(const FrontAxleStation& axle, Side side) {
   return axle.right_knuckle ? *axle.right_knuckle : mirror_image(axle.left_knuckle);
 }
 
+Direction<Chassis> spindle_straight(const FrontAxleStation& axle, Side side) {
+  const double camber = knuckle_side(axle, side).camber;
+  const double steer = -side_sign(side) * 0.5 * axle.toe;
+  return {Vec3(-std::sin(steer) * std::cos(camber), std::cos(steer) * std::cos(camber),
+               -side_sign(side) * std::sin(camber))};
+}
+
 Direction<Chassis> kingpin_axis(const KnuckleSide& knuckle, Side side) {
   return {
       Vec3(-std::tan(knuckle.caster), -side_sign(side) * std::tan(knuckle.kingpin_inclination), 1.0)

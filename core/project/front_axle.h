@@ -108,6 +108,9 @@ struct FrontAxleStation {
 
 // The knuckle of one side: the given one or the mirror image (Y negated) of the left.
 KnuckleSide knuckle_side(const FrontAxleStation& axle, Side side);
+// Unit spindle pointing left on both sides, wheels straight: steer from static toe (half a side),
+// camber top outward.
+Direction<Chassis> spindle_straight(const FrontAxleStation& axle, Side side);
 // Unit vector up along the kingpin: (-tan caster, -+tan inclination, 1) made unit.
 Direction<Chassis> kingpin_axis(const KnuckleSide& knuckle, Side side);
 

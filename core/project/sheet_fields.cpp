@@ -28,11 +28,19 @@ void visit_fields(FieldVisitor& v, SheetNote& r) {
   v.unknown_members(r.unknown);
 }
 
+void visit_fields(FieldVisitor& v, StartOfProject& r) {
+  v.choice(label("drive", "side of the hand wheel"), r.drive);
+  v.flag(label("box_ahead", "box ahead of the front axle"), r.box_ahead);
+  v.text(text_field("moved", "what is moved"), r.moved);
+  v.unknown_members(r.unknown);
+}
+
 void visit_fields(FieldVisitor& v, SheetSettings& r) {
   v.choice(label("unit", "shown unit of length"), r.unit);
   v.choice(label("projection", "projection"), r.projection);
   v.list(label("backdrops", "photograph behind a view"), r.backdrops);
   v.list(label("notes", "note on the sheet"), r.notes);
+  v.optional_group(label("start", "answers of a bare start"), r.start);
   v.unknown_members(r.unknown);
 }
 

@@ -33,11 +33,20 @@ struct SheetNote {
   UnknownMembers unknown;
 };
 
+// What a bare start was told; it sets the faint truck behind what is not measured yet.
+struct StartOfProject {
+  Side drive = Side::left;  // which side the hand wheel and the box are on
+  bool box_ahead = false;   // of the front axle
+  std::string moved;        // what is moved, in the builder's words
+  UnknownMembers unknown;
+};
+
 struct SheetSettings {
   ShownUnit unit = ShownUnit::millimetre;
   Projection projection = Projection::first_angle;
   std::vector<Backdrop> backdrops;
   std::vector<SheetNote> notes;
+  std::optional<StartOfProject> start;
   UnknownMembers unknown;
 };
 

@@ -175,6 +175,7 @@ TEST(ShaftFindings, WhatIsReadOffAWanderingLineIsNotJudged) {
   // Held, the same numbers are judged.
   ShaftPlan held = held_joints();
   held.joints[1].angle_limit = radians_from_degrees(25.0);
+  held.cab.shake.left = 1.0;
   EXPECT_EQ(named(shaft_findings(held), "shaft.joint.middle_joint.angle").verdict, Verdict::within);
   EXPECT_EQ(named(shaft_findings(held), "shaft.shake_fit").verdict, Verdict::within);
 }
@@ -205,9 +206,19 @@ TEST(ShaftFindings, ClockingTellsHowToSetTheForksTogether) {
               HasSubstr("the best that its ends allow"));
 }
 
+// A shake that nobody gave is no shake of nothing.
+TEST(ShaftFindings, ACabThatNeverShakesSaysNothingOfItsShake) {
+  const auto findings = shaft_findings(held_joints());
+  const Finding& fit = named(findings, "shaft.shake_fit");
+  EXPECT_EQ(fit.verdict, Verdict::not_judged);
+  EXPECT_THAT(fit.why_not_judged, HasSubstr("cab.shake"));
+}
+
 // Any place that binds is past, however little is missing and where only a joint folds.
 TEST(ShaftFindings, AnyPlaceThatBindsIsPast) {
-  const Mechanism mechanism = mechanism_of(held_joints());
+  ShaftPlan plan = held_joints();
+  plan.cab.shake.left = 1.0;
+  const Mechanism mechanism = mechanism_of(plan);
   const auto verdict = [&](const ShakeMisfit& misfit) {
     ShaftCheck result;
     result.misfit = misfit;

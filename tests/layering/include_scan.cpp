@@ -43,6 +43,19 @@ const std::map<std::string, Rooms, std::less<>>& rooms_seen_by() {
   return table;
 }
 
+// The rooms of ui/: each with the other ui rooms that it may see. Every one sees the core.
+const std::map<std::string, Rooms, std::less<>>& ui_rooms_seen_by() {
+  static const std::map<std::string, Rooms, std::less<>> table{
+      {"session", {}},
+      {"look", {}},
+      {"sheet", {"session", "look"}},
+      {"fields", {"session", "look"}},
+      {"panels", {"session", "look", "fields"}},
+      {"windows", {"session", "look", "sheet", "fields", "panels"}},
+  };
+  return table;
+}
+
 // "core/basics/units.h" is in top folder "core" and room "basics"; a file right under core/ has no
 // room.
 struct Home {
@@ -78,11 +91,22 @@ std::optional<std::string> core_fault(const Home& from, const Include& include) 
   return from.room + " may not see " + to.room;
 }
 
+std::optional<std::string> ui_fault(const Home& from, const Include& include) {
+  const auto row = ui_rooms_seen_by().find(from.room);
+  if (row == ui_rooms_seen_by().end()) return "ui/" + from.room + " is not in the table of rooms";
+  if (!include.quoted) return std::nullopt;
+  const Home to = home_of(include.target);
+  if (to.top == "core" || (to.top == "ui" && to.room == from.room)) return std::nullopt;
+  if (to.top == "ui" && row->second.contains(to.room)) return std::nullopt;
+  return from.room + " may not see " + (to.top == "ui" ? to.room : to.top);
+}
+
 std::optional<std::string> reason_against(const Include& include) {
   if (include.quoted && include.target.find('/') == std::string::npos)
     return "write the path from the top";
   const Home from = home_of(include.file);
   if (from.top == "core") return core_fault(from, include);
+  if (from.top == "ui") return ui_fault(from, include);
   if (!include.quoted) {
     if (from.top != "ui" && from.top != "tests" && is_qt(include.target) &&
         !include.file.starts_with("app/desktop/"))
