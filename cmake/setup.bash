@@ -70,16 +70,32 @@ If it names a host that cannot be reached, the network is down; otherwise try by
   say "Installed ${#missing[@]} packages."
 }
 
-# build_program: tackbench-cli in build/release, with what it needs; 1 when that fails
+# has_display: a screen to open a window on
+has_display() { [[ -n ${DISPLAY:-} || -n ${WAYLAND_DISPLAY:-} ]]; }
+
+# build_program [window]: tackbench-cli in build/release, and the window when asked, with what they
+# need; 1 when that fails
 build_program() {
-  install_missing build
-  # The tests' own packages are not wanted here; a build folder that has them keeps them.
+  local window=${1:-} cache=$top/build/release/CMakeCache.txt
+  local -a targets=(tackbench-cli) wanted=(-DTACKBENCH_WINDOW=OFF)
+  if [[ $window == window ]]; then
+    targets+=(tackbench)
+    wanted=(-DTACKBENCH_WINDOW=ON)
+    install_missing build window
+  else
+    install_missing build
+  fi
+  # The tests' own packages are not wanted here; a build folder that has them, or the window, keeps
+  # them.
   if [[ ! -f $top/build/release/build.ninja ]]; then
     (cd "$top" && step configure "Configuring build/release" \
-      cmake --preset release -DTACKBENCH_TESTS=OFF) || return 1
+      cmake --preset release -DTACKBENCH_TESTS=OFF "${wanted[@]}") || return 1
+  elif [[ $window == window ]] && ! grep -q '^TACKBENCH_WINDOW:BOOL=ON' "$cache"; then
+    (cd "$top" && step configure "Configuring build/release for the window" \
+      cmake --preset release "${wanted[@]}") || return 1
   fi
-  (cd "$top" && step build "Building tackbench-cli (the first time takes a few minutes)" \
-    cmake --build --preset release --target tackbench-cli) || return 1
+  (cd "$top" && step build "Building ${targets[*]} (the first time takes a few minutes)" \
+    cmake --build --preset release --target "${targets[@]}") || return 1
   # A source that changes nothing in the program would otherwise ask for a build every time.
   touch "$top/build/release/app/command-line/tackbench-cli"
 }

@@ -1,0 +1,207 @@
+#include "ui/panels/findings_panel.h"
+
+#include <QSignalSpy>
+
+#include "core/findings/limits.h"
+#include "tests/ui/panels/panel_support.h"
+#include "ui/look/palette.h"
+#include "ui/panels/limit_choice.h"
+#include "ui/panels/margin.h"
+
+namespace tackbench::ui {
+namespace {
+
+class FindingsTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    session_.take(sample("tender-as-first-tacked"), {});
+    session_.wait_until_fresh();
+    panel_ = std::make_unique<FindingsPanel>(session_);
+    panel_->resize(320, 900);
+    panel_->show();
+    settle();
+  }
+  void TearDown() override { use_theme(Theme::day); }
+
+  std::vector<std::string> names() const {
+    std::vector<std::string> all;
+    for (const FindingCard* card : panel_->shown_cards()) all.push_back(card->name());
+    return all;
+  }
+
+  Session session_;
+  std::unique_ptr<FindingsPanel> panel_;
+};
+
+TEST_F(FindingsTest, ComeInTheOrderOfAllFindings) {
+  const Result<Mechanism> mechanism = compile(session_.project());
+  ASSERT_TRUE(mechanism.ok());
+  std::vector<std::string> expected;
+  for (const Finding& finding : all_findings(*mechanism, run_checks(*mechanism)))
+    expected.push_back(finding.name);
+  EXPECT_EQ(names(), expected);
+  EXPECT_EQ(panel_->shown_cards().front()->finding().verdict, Verdict::past);
+  keep_picture(*panel_, QStringLiteral("findings"));
+}
+
+TEST_F(FindingsTest, HeadlineCountsThem) {
+  int past = 0;
+  for (const Finding& finding : session_.judged().findings)
+    past += finding.verdict == Verdict::past ? 1 : 0;
+  EXPECT_TRUE(panel_->headline().startsWith(QString::number(past) + " past"))
+      << panel_->headline().toStdString();
+}
+
+TEST_F(FindingsTest, ChoosingOneSetsTheControlsToItsWorstMoment) {
+  const QSignalSpy told(panel_.get(), &FindingsPanel::finding_chosen);
+  for (const FindingCard* card : panel_->shown_cards()) {
+    const Finding finding = card->finding();
+    if (!finding.worst_at || card->is_open()) continue;
+    auto* clicked = const_cast<FindingCard*>(card);  // NOLINT(*-const-cast): a click changes it
+    QTest::mouseClick(clicked, Qt::LeftButton, {}, QPoint(150, 8));
+    EXPECT_EQ(session_.controls(), *finding.worst_at) << finding.name;
+    EXPECT_EQ(told.last().first().toString().toStdString(), finding.name);
+    EXPECT_TRUE(card->is_open());
+  }
+  EXPECT_GT(told.size(), 3);
+}
+
+TEST_F(FindingsTest, TheKeyboardChoosesToo) {
+  FindingCard* first = panel_->shown_cards().front();
+  QTest::keyClick(first, Qt::Key_Return);
+  EXPECT_TRUE(first->is_open());
+  QTest::keyClick(first, Qt::Key_Return);
+  EXPECT_FALSE(first->is_open());
+}
+
+TEST_F(FindingsTest, WhyShowsFormulaSourceAndInputs) {
+  panel_->choose(QStringLiteral("lock.left.end"));
+  settle();
+  const FindingCard* card = panel_->card("lock.left.end");
+  ASSERT_NE(card, nullptr);
+  const QString why = card->findChild<QLabel*>(QStringLiteral("why"))->text();
+  const Finding& finding = card->finding();
+  EXPECT_TRUE(why.contains(QString::fromStdString(finding.trace.formula).toHtmlEscaped()));
+  EXPECT_TRUE(why.contains(QString::fromStdString(finding.trace.source).toHtmlEscaped()));
+  for (const TraceStep& step : finding.trace.steps)
+    EXPECT_TRUE(why.contains(QString::fromStdString(step.words).toHtmlEscaped()));
+  keep_picture(*panel_, QStringLiteral("findings-why"));
+  expect_nothing_clipped(*panel_);
+}
+
+TEST_F(FindingsTest, OfOneStation) {
+  panel_->show_station(Station::pedals);
+  ASSERT_FALSE(names().empty());
+  for (const FindingCard* card : panel_->shown_cards())
+    EXPECT_EQ(card->finding().station, Station::pedals);
+  panel_->show_station(std::nullopt);
+  EXPECT_EQ(names().size(), session_.judged().findings.size());
+}
+
+TEST_F(FindingsTest, AreStaleUntilWorkedOutAgain) {
+  ASSERT_TRUE(session_.set_field("drag_link.given_length_mm", "802.2").empty());
+  for (const FindingCard* card : panel_->shown_cards()) EXPECT_TRUE(card->stale());
+  session_.stop_checks();
+  EXPECT_FALSE(panel_->stop_button().isHidden());
+  keep_picture(*panel_, QStringLiteral("findings-stopped"));
+  QTest::mouseClick(&panel_->stop_button(), Qt::LeftButton);
+  session_.wait_until_fresh();
+  settle();
+  for (const FindingCard* card : panel_->shown_cards()) EXPECT_FALSE(card->stale());
+  EXPECT_TRUE(panel_->stop_button().isHidden());
+}
+
+TEST_F(FindingsTest, AnOwnLimitIsOneStepAndJudges) {
+  const std::string before = text_of(session_);
+  panel_->choose(QStringLiteral("shaft.ripple"));
+  FindingCard* card = panel_->card("shaft.ripple");
+  ASSERT_NE(card, nullptr);
+  QTest::mouseClick(card->limit_button(), Qt::LeftButton);
+  ASSERT_NE(card->limit_form(), nullptr);
+  settle();
+  keep_picture(*panel_, QStringLiteral("findings-limit"));
+  expect_nothing_clipped(*panel_);
+  LimitForm& form = *card->limit_form();
+  const auto write = [&](const char* member, const QString& text) {
+    form.line(member).selectAll();
+    QTest::keyClick(&form.line(member), Qt::Key_Delete);
+    QTest::keyClicks(&form.line(member), text);
+  };
+  write("most_inner", {});
+  write("most", QStringLiteral("nothing"));
+  QTest::keyClick(&form.line("most"), Qt::Key_Return);
+  EXPECT_FALSE(form.wrong_words().isEmpty());
+  EXPECT_EQ(text_of(session_), before);
+  write("most", QStringLiteral("0.001"));
+  QTest::keyClick(&form.line("most"), Qt::Key_Return);
+  session_.wait_until_fresh();
+  const Finding* finding = finding_named(session_.judged().findings, "shaft.ripple");
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->verdict, Verdict::past);
+  ASSERT_NE(own_choice(session_.project(), "shaft.ripple"), nullptr);
+  EXPECT_DOUBLE_EQ(*own_choice(session_.project(), "shaft.ripple")->most, 0.001);
+  session_.undo();
+  EXPECT_EQ(text_of(session_), before);
+}
+
+TEST_F(FindingsTest, FixedLimitsAreRefusedWithWords) {
+  for (const char* name : {"steering.direction", "shaft.wander"}) {
+    panel_->choose(QString::fromLatin1(name));
+    FindingCard* card = panel_->card(name);
+    ASSERT_NE(card, nullptr);
+    QTest::mouseClick(card->limit_button(), Qt::LeftButton);
+    EXPECT_EQ(card->limit_form(), nullptr) << name;
+    EXPECT_FALSE(card->refusal().isEmpty()) << name;
+  }
+  EXPECT_FALSE(session_.can_undo());
+}
+
+TEST_F(FindingsTest, ClipsNothingAndNamesEverything) {
+  expect_nothing_clipped(*panel_);
+  expect_names(*panel_);
+  ASSERT_TRUE(session_.set_field("sheet.unit", "inch_fraction").empty());
+  session_.wait_until_fresh();
+  settle();
+  expect_nothing_clipped(*panel_);
+  keep_picture(*panel_, QStringLiteral("findings-inch"));
+  use_theme(Theme::night);
+  settle();
+  keep_picture(*panel_, QStringLiteral("findings-night"));
+}
+
+// Margins by hand.
+Finding judged_number(double value, Limit limit) {
+  Finding finding;
+  finding.name = "any";
+  finding.numbers.push_back({"value", value, limit.unit, "value"});
+  finding.limit = std::move(limit);
+  return finding;
+}
+
+TEST(Margin, IsShareOfTheLimit) {
+  Limit limit;
+  limit.unit = Unit::millimetre;
+  limit.least = 40.0;
+  EXPECT_DOUBLE_EQ(*margin_share(judged_number(50.0, limit)), 0.25);  // 10 of 40 to spare
+  EXPECT_DOUBLE_EQ(*margin_share(judged_number(20.0, limit)), -0.5);  // 20 of 40 short
+  EXPECT_DOUBLE_EQ(*margin_share(judged_number(500.0, limit)), 1.0);  // no bar beyond its end
+  limit.least.reset();
+  limit.most = 25.0;
+  EXPECT_DOUBLE_EQ(*margin_share(judged_number(20.0, limit)), 0.2);
+  EXPECT_DOUBLE_EQ(*margin_share(judged_number(30.0, limit)), -0.2);
+  limit.least = -25.0;
+  EXPECT_DOUBLE_EQ(*margin_share(judged_number(-20.0, limit)), 0.2);  // 5 from the nearer end
+}
+
+TEST(Margin, NothingToMeasureGivesNone) {
+  Limit limit;
+  limit.unit = Unit::millimetre;
+  EXPECT_FALSE(margin_share(judged_number(1.0, limit)));
+  limit.most = 1.0;
+  EXPECT_FALSE(margin_share(judged_number(std::nan(""), limit)));
+  limit.unit = Unit::count;
+  EXPECT_FALSE(margin_share(judged_number(2.0, limit)));
+}
+
+}  // namespace
+}  // namespace tackbench::ui

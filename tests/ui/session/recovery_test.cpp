@@ -1,0 +1,113 @@
+// What is not saved outlives the program that held it.
+#include "ui/session/recovery.h"
+
+#include <gtest/gtest.h>
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <fstream>
+
+#include "core/project-file/project_file.h"
+
+namespace tackbench::ui {
+namespace {
+
+std::filesystem::path sample_file() {
+  return std::string(TACKBENCH_SOURCE_FOLDER) + "/sample-projects/tender-sorted/tender-sorted.tack";
+}
+
+TEST(RecoveryTest, KeepsNothingOfWhatIsSaved) {
+  QTemporaryDir folder;
+  Session session;
+  ASSERT_TRUE(session.open(sample_file()).empty());
+  Recovery recovery(session, folder.path().toStdString());
+  recovery.keep_now();
+  EXPECT_FALSE(std::filesystem::exists(recovery.copy()));
+  EXPECT_TRUE(left_behind(folder.path().toStdString()).empty());
+}
+
+TEST(RecoveryTest, AProgramThatRunsLeavesNothingBehind) {
+  QTemporaryDir folder;
+  Session session;
+  ASSERT_TRUE(session.open(sample_file()).empty());
+  Recovery recovery(session, folder.path().toStdString());
+  ASSERT_TRUE(session.set_field("steering_box.ratio", "18").empty());
+  recovery.keep_now();
+  EXPECT_TRUE(std::filesystem::exists(recovery.copy()));
+  EXPECT_TRUE(left_behind(folder.path().toStdString()).empty());
+}
+
+TEST(RecoveryTest, SavingAndEndingTakeTheCopyAway) {
+  QTemporaryDir folder;
+  std::filesystem::path copy;
+  {
+    Session session;
+    ASSERT_TRUE(session.open(sample_file()).empty());
+    Recovery recovery(session, folder.path().toStdString());
+    ASSERT_TRUE(session.set_field("steering_box.ratio", "18").empty());
+    recovery.keep_now();
+    copy = recovery.copy();
+    ASSERT_TRUE(std::filesystem::exists(copy));
+    ASSERT_TRUE(session.save(folder.filePath("saved.tack").toStdString()).empty());
+    EXPECT_FALSE(std::filesystem::exists(copy));
+    ASSERT_TRUE(session.set_field("steering_box.ratio", "17").empty());
+    recovery.keep_now();
+    ASSERT_TRUE(std::filesystem::exists(copy));
+  }
+  EXPECT_FALSE(std::filesystem::exists(copy));
+}
+
+TEST(RecoveryTest, AKilledProgramLeavesItsCopy) {
+  QTemporaryDir folder;
+  const std::filesystem::path kept = folder.path().toStdString();
+  const Result<Project> project = read_project(sample_file());
+  ASSERT_TRUE(project.ok());
+  const pid_t child = fork();
+  ASSERT_GE(child, 0);
+  if (child == 0) {
+    // No threads of Qt's or ours live on in the child: it makes its own session.
+    auto* session = new Session;
+    session->take(*project, sample_file());
+    auto* recovery = new Recovery(*session, kept);
+    const Problems problems = session->set_field("steering_box.ratio", "18");
+    recovery->keep_now();
+    kill(getpid(), SIGKILL);
+    _exit(problems.empty() ? 0 : 1);
+  }
+  int status = 0;
+  ASSERT_EQ(waitpid(child, &status, 0), child);
+  ASSERT_TRUE(WIFSIGNALED(status));
+  const std::vector<LeftBehind> found = left_behind(kept);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].file, sample_file());
+  EXPECT_EQ(found[0].name, "The tender sorted");
+  const Result<Project> recovered = read_project(found[0].copy);
+  ASSERT_TRUE(recovered.ok());
+  EXPECT_EQ(recovered->steering_box->ratio, 18.0);
+  discard(found[0]);
+  EXPECT_TRUE(left_behind(kept).empty());
+}
+
+TEST(RecoveryTest, SaysWhenItCannotKeepACopy) {
+  Session session;
+  ASSERT_TRUE(session.open(sample_file()).empty());
+  Recovery recovery(session, "/proc/no-such-place");
+  QSignalSpy failed(&recovery, &Recovery::failed);
+  ASSERT_TRUE(session.set_field("steering_box.ratio", "18").empty());
+  recovery.keep_now();
+  recovery.keep_now();
+  EXPECT_EQ(failed.count(), 1);
+}
+
+TEST(RecoveryTest, ForeignFilesInTheFolderAreLeftAlone) {
+  QTemporaryDir folder;
+  std::ofstream(folder.filePath("notes.json").toStdString()) << "{ not ours";
+  EXPECT_TRUE(left_behind(folder.path().toStdString()).empty());
+  EXPECT_TRUE(std::filesystem::exists(folder.filePath("notes.json").toStdString()));
+}
+
+}  // namespace
+}  // namespace tackbench::ui

@@ -1,0 +1,218 @@
+// The one door for edits: undo, drags, saving, fresh and late results.
+#include "ui/session/session.h"
+
+#include <gtest/gtest.h>
+
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <random>
+
+#include "core/findings/findings_json.h"
+#include "core/mechanism/solve.h"
+#include "core/project-file/project_file.h"
+#include "core/project/field_path.h"
+
+namespace tackbench::ui {
+namespace {
+
+std::filesystem::path sample_file(const std::string& name = "tender-as-first-tacked") {
+  return std::string(TACKBENCH_SOURCE_FOLDER) + "/sample-projects/" + name + '/' + name + ".tack";
+}
+
+class SessionTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    const Problems problems = session_.open(sample_file());
+    ASSERT_TRUE(problems.empty()) << one_line(problems.front());
+    session_.wait_until_fresh();
+  }
+
+  std::string text() const { return project_text(session_.project()); }
+
+  void drag(const std::string& path, const Vec3& step, int moves = 5) {
+    const auto grip = grip_at(session_.project(), path);
+    ASSERT_TRUE(grip) << path;
+    session_.begin_drag(QString::fromStdString("Move " + grip->words));
+    for (int i = 1; i <= moves; ++i) {
+      Result<Project> moved =
+          with_grip_at(session_.project(), *grip, grip->at_mm + step * i / moves);
+      ASSERT_TRUE(moved.ok());
+      session_.drag_to(std::move(moved).value());
+    }
+    session_.end_drag();
+  }
+
+  Session session_;
+};
+
+TEST_F(SessionTest, OpensSolvedAndJudged) {
+  EXPECT_TRUE(session_.posed_fresh());
+  EXPECT_TRUE(session_.judged_fresh());
+  EXPECT_EQ(session_.posed().pose.outcome, Outcome::solved);
+  EXPECT_FALSE(session_.judged().findings.empty());
+  EXPECT_FALSE(session_.unsaved());
+  EXPECT_FALSE(session_.can_undo());
+}
+
+TEST_F(SessionTest, ADragIsOneStep) {
+  const std::string before = text();
+  drag("steering_box", Vec3(-40, 0, 0));
+  EXPECT_TRUE(session_.unsaved());
+  EXPECT_EQ(session_.undo_name(), "Move steering box");
+  const std::string after = text();
+  EXPECT_NE(before, after);
+  session_.undo();
+  EXPECT_EQ(text(), before);
+  EXPECT_FALSE(session_.unsaved());
+  EXPECT_FALSE(session_.can_undo());
+  session_.redo();
+  EXPECT_EQ(text(), after);
+}
+
+TEST_F(SessionTest, ADragThatReturnsMakesNoStep) {
+  drag("steering_box", Vec3::Zero());
+  EXPECT_FALSE(session_.can_undo());
+  EXPECT_FALSE(session_.unsaved());
+}
+
+TEST_F(SessionTest, ACancelledDragLeavesNothing) {
+  const std::string before = text();
+  const auto grip = grip_at(session_.project(), "steering_box");
+  session_.begin_drag("Move steering box");
+  session_.drag_to(*with_grip_at(session_.project(), *grip, grip->at_mm + Vec3(10, 0, 0)));
+  EXPECT_NE(text(), before);
+  session_.cancel_drag();
+  EXPECT_EQ(text(), before);
+  EXPECT_FALSE(session_.can_undo());
+  EXPECT_FALSE(session_.unsaved());
+}
+
+TEST_F(SessionTest, AWrongValueKeepsTheOldOneAndSaysWhy) {
+  const std::string before = text();
+  const Problems problems = session_.set_field("drag_link.tube.wall_mm", "-3");
+  ASSERT_FALSE(problems.empty());
+  EXPECT_NE(one_line(problems.front()).find("drag_link.tube.wall_mm"), std::string::npos);
+  EXPECT_EQ(text(), before);
+  EXPECT_FALSE(session_.can_undo());
+}
+
+TEST_F(SessionTest, UndoSurvivesSaving) {
+  QTemporaryDir folder;
+  const std::filesystem::path file = folder.filePath("mine.tack").toStdString();
+  const std::string before = text();
+  ASSERT_TRUE(session_.set_field("drag_link.tube.wall_mm", "6").empty());
+  ASSERT_TRUE(session_.save(file).empty());
+  EXPECT_FALSE(session_.unsaved());
+  EXPECT_TRUE(session_.can_undo());
+  session_.undo();
+  EXPECT_TRUE(session_.unsaved());
+  EXPECT_EQ(text(), before);
+  session_.redo();
+  EXPECT_FALSE(session_.unsaved());
+  const Result<Project> read = read_project(file);
+  ASSERT_TRUE(read.ok());
+  EXPECT_EQ(project_text(*read), text());
+}
+
+TEST_F(SessionTest, SaysWhichStationsChanged) {
+  std::vector<Change> changes;
+  QObject::connect(&session_, &Session::project_changed,
+                   [&](const Change& change) { changes.push_back(change); });
+  ASSERT_TRUE(session_.set_field("drag_link.tube.wall_mm", "6").empty());
+  ASSERT_EQ(changes.size(), 1U);
+  EXPECT_EQ(changes[0].stations, std::vector<Station>{Station::drag_link});
+  EXPECT_FALSE(changes[0].others);
+  session_.undo();
+  ASSERT_EQ(changes.size(), 2U);
+  EXPECT_EQ(changes[1].kind, ChangeKind::undone);
+}
+
+TEST_F(SessionTest, WhatIsNotFreshDoesNotLookFresh) {
+  ASSERT_TRUE(session_.set_field("steering_box.ratio", "18").empty());
+  EXPECT_FALSE(session_.posed_fresh());
+  EXPECT_FALSE(session_.judged_fresh());
+  session_.wait_until_fresh();
+  EXPECT_TRUE(session_.posed_fresh());
+  EXPECT_TRUE(session_.judged_fresh());
+}
+
+TEST_F(SessionTest, ControlsPoseTheTruckAndJudgeNothing) {
+  const Revision judged = session_.judged().revision;
+  Controls controls;
+  controls.hand_wheel = 2.0;
+  session_.set_controls(controls);
+  EXPECT_TRUE(session_.judged_fresh());
+  session_.wait_until_fresh();
+  EXPECT_EQ(session_.judged().revision, judged);
+  EXPECT_GT(session_.posed().pose.steering.left.steer, 0.05);
+  EXPECT_FALSE(session_.can_undo());
+}
+
+TEST_F(SessionTest, AProjectThatDoesNotCompileKeepsTheLastTruckAndSaysWhy) {
+  const auto before = session_.posed().mechanism;
+  // Two joints at one place cannot be a shaft line.
+  const std::string first = *field_text(session_.project(), "shaft_line.joints[1].centre_mm");
+  ASSERT_TRUE(session_.set_field("shaft_line.joints[2].centre_mm", first).empty());
+  session_.wait_until_fresh();
+  EXPECT_TRUE(session_.posed_fresh());
+  EXPECT_FALSE(session_.posed().problems.empty());
+  EXPECT_EQ(session_.posed().mechanism, before);
+  EXPECT_FALSE(session_.judged_fresh());
+  session_.undo();
+  session_.wait_until_fresh();
+  EXPECT_TRUE(session_.posed().problems.empty());
+  EXPECT_TRUE(session_.judged_fresh());
+}
+
+TEST_F(SessionTest, ChecksCanBeStoppedAndRunAgain) {
+  ASSERT_TRUE(session_.set_field("steering_box.ratio", "18").empty());
+  session_.stop_checks();
+  session_.wait_until_fresh();
+  EXPECT_FALSE(session_.judged_fresh());
+  session_.run_checks_again();
+  session_.wait_until_fresh();
+  EXPECT_TRUE(session_.judged_fresh());
+}
+
+TEST_F(SessionTest, RemembersHowThingsStoodBeforeTheDrag) {
+  const double length = session_.posed().mechanism->steering->drag_link_drawn;
+  drag("steering_box", Vec3(-40, 0, 0));
+  session_.wait_until_fresh();
+  ASSERT_NE(session_.posed_before(), nullptr);
+  EXPECT_DOUBLE_EQ(session_.posed_before()->mechanism->steering->drag_link_drawn, length);
+  EXPECT_GT(session_.posed().mechanism->steering->drag_link_drawn, length + 35.0);
+}
+
+// Ten thousand edits, undone one by one, give the start; now and then results that went through the
+// session equal those of a fresh computation.
+TEST_F(SessionTest, TenThousandRandomEditsAndBack) {
+  const std::string start = text();
+  std::mt19937_64 random(20250611);
+  std::uniform_real_distribution<double> step(-12.0, 12.0);
+  std::size_t compared = 0;
+  for (int edit = 0; edit < 10000; ++edit) {
+    const std::vector<Grip> list = grips(session_.project());
+    const Grip& grip = list[random() % list.size()];
+    Result<Project> moved = with_grip_at(
+        session_.project(), grip, grip.at_mm + Vec3(step(random), step(random), step(random)));
+    if (!moved) continue;
+    session_.edit(QString::fromStdString("Move " + grip.words), std::move(moved).value());
+    if (edit % 7 == 0) session_.undo();
+    if (edit % 20 != 0) continue;
+    session_.wait_until_fresh();
+    if (!session_.judged_fresh()) continue;
+    const Result<Mechanism> mechanism = compile(session_.project());
+    ASSERT_TRUE(mechanism.ok());
+    const std::vector<Finding> cold = all_findings(*mechanism, run_checks(*mechanism));
+    const JudgedTruck& warm = session_.judged();
+    ASSERT_EQ(findings_json(warm.findings), findings_json(cold)) << "after " << edit << " edits";
+    ++compared;
+  }
+  EXPECT_GE(compared, 100U);
+  while (session_.can_undo()) session_.undo();
+  EXPECT_EQ(text(), start);
+  EXPECT_FALSE(session_.unsaved());
+}
+
+}  // namespace
+}  // namespace tackbench::ui

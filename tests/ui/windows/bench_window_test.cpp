@@ -1,0 +1,261 @@
+// The whole window, with real events and without a display.
+#include "ui/windows/bench_window.h"
+
+#include <gtest/gtest.h>
+
+#include <QAbstractButton>
+#include <QAction>
+#include <QApplication>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMenu>
+#include <QMenuBar>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+#include <QTest>
+#include <fstream>
+
+#include "core/project-file/project_file.h"
+#include "ui/look/palette.h"
+#include "ui/panels/findings_panel.h"
+#include "ui/panels/shaft_strip.h"
+#include "ui/panels/station_sheet.h"
+#include "ui/sheet/sheet_card.h"
+#include "ui/windows/first_page.h"
+#include "ui/windows/help_dialog.h"
+#include "ui/windows/new_project_dialog.h"
+#include "ui/windows/notice_bar.h"
+#include "ui/windows/recovered_dialog.h"
+#include "ui/windows/side_column.h"
+
+namespace tackbench::ui {
+namespace {
+
+class BenchWindowTest : public testing::Test {
+ protected:
+  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
+
+  void SetUp() override {
+    window_ = std::make_unique<BenchWindow>(folder_.path().toStdString());
+    window_->setAttribute(Qt::WA_DeleteOnClose, false);
+    window_->resize(1440, 900);
+    window_->open_sample("tender-as-first-tacked");
+    window_->show();
+    settle();
+  }
+  void TearDown() override { window_.reset(); }
+
+  void settle() {
+    window_->session().wait_until_fresh();
+    QApplication::processEvents();
+  }
+  Session& session() { return window_->session(); }
+  void press(const char* action) {
+    QAction* found = window_->action(action);
+    ASSERT_NE(found, nullptr) << action;
+    found->trigger();
+    settle();
+  }
+  // A drag on the sheet with real mouse events.
+  void drag(const std::string& path, const QPoint& by) {
+    const auto at = window_->sheet().grip_place(path, SheetView::side);
+    ASSERT_TRUE(at.has_value()) << path;
+    const QPoint from = at->toPoint();
+    QTest::mousePress(&window_->sheet(), Qt::LeftButton, {}, from);
+    for (int i = 1; i <= 4; ++i) QTest::mouseMove(&window_->sheet(), from + by * i / 4);
+    QTest::mouseRelease(&window_->sheet(), Qt::LeftButton, {}, from + by);
+    settle();
+  }
+
+  QTemporaryDir folder_;
+  std::unique_ptr<BenchWindow> window_;
+};
+
+TEST_F(BenchWindowTest, DraggingTheBoxChangesLinkFindingsAndUndo) {
+  const double length = session().posed().mechanism->steering->drag_link_drawn;
+  const std::string before = project_text(session().project());
+  drag("steering_box", QPoint(6, 0));  // the front is to the left: rearward
+  EXPECT_GT(session().posed().mechanism->steering->drag_link_drawn, length);
+  EXPECT_TRUE(session().judged_fresh());
+  EXPECT_EQ(session().undo_name(), "Move steering box");
+  EXPECT_TRUE(window_->windowTitle().startsWith("The tender as first tacked"));
+  EXPECT_TRUE(window_->isWindowModified());
+  press("undo");
+  EXPECT_EQ(project_text(session().project()), before);
+}
+
+TEST_F(BenchWindowTest, ChoosingAFindingGoesToItsWorstMoment) {
+  const Finding* worst = nullptr;
+  for (const Finding& finding : session().judged().findings)
+    if (worst == nullptr && finding.worst_at && finding.worst_at->hand_wheel != 0.0)
+      worst = &finding;
+  ASSERT_NE(worst, nullptr);
+  window_->side().findings().choose(QString::fromStdString(worst->name));
+  settle();
+  EXPECT_EQ(session().controls(), *worst->worst_at);
+}
+
+TEST_F(BenchWindowTest, ATagOpensItsStation) {
+  Q_EMIT window_->shaft().station_chosen(Station::drag_link);
+  EXPECT_EQ(window_->side().page(), SidePage::station);
+  EXPECT_EQ(window_->side().station_sheet().root(), "drag_link");
+}
+
+TEST_F(BenchWindowTest, TheUnitIsTheProjects) {
+  EXPECT_EQ(session().shown_unit(), ShownUnit::millimetre);
+  window_->set_shown_unit(ShownUnit::inch_fraction);
+  EXPECT_EQ(session().shown_unit(), ShownUnit::inch_fraction);
+  press("undo");
+  EXPECT_EQ(session().shown_unit(), ShownUnit::millimetre);
+}
+
+TEST_F(BenchWindowTest, MotionGoesToTheLocksAndBack) {
+  press("full left");
+  const double turns = session().judged().results.locks->left.turns;
+  EXPECT_NEAR(session().controls().hand_wheel, turns * kRadiansPerTurn, 1e-9);
+  press("full bump");
+  EXPECT_DOUBLE_EQ(session().controls().bump_left, session().project().front_axle->suspension.bump);
+  press("straight");
+  EXPECT_EQ(session().controls(), Controls{});
+  EXPECT_FALSE(session().can_undo());
+}
+
+TEST_F(BenchWindowTest, AFileThatCannotBeOpenedSaysWhyAndLosesNothing) {
+  const QString file = folder_.filePath("broken.tack");
+  std::ofstream(file.toStdString()) << "{ \"tackbench_format\": 1, \"drag_link\": 3 }";
+  const std::string before = project_text(session().project());
+  EXPECT_FALSE(window_->open_file(file));
+  EXPECT_NE(window_->notice().words().indexOf("broken.tack"), -1);
+  EXPECT_NE(window_->notice().words().indexOf("drag_link"), -1);
+  EXPECT_EQ(project_text(session().project()), before);
+}
+
+TEST_F(BenchWindowTest, AFileChangedOnDiskIsNoticed) {
+  const QString file = folder_.filePath("mine.tack");
+  ASSERT_TRUE(session().save(file.toStdString()).empty());
+  ASSERT_TRUE(window_->open_file(file));
+  Project other = session().project();
+  other.name = "Changed elsewhere";
+  ASSERT_TRUE(save_project(other, file.toStdString()).ok());
+  EXPECT_TRUE(QTest::qWaitFor([&] { return !window_->notice().words().isEmpty(); }, 5000));
+  EXPECT_NE(window_->notice().words().indexOf("changed on disk"), -1);
+  EXPECT_NE(session().project().name, "Changed elsewhere");
+}
+
+TEST_F(BenchWindowTest, WhatACrashLeftBehindIsCompared) {
+  Session crashed;
+  const QString file = folder_.filePath("mine.tack");
+  ASSERT_TRUE(session().save(file.toStdString()).empty());
+  ASSERT_TRUE(crashed.open(file.toStdString()).empty());
+  ASSERT_TRUE(crashed.set_field("steering_box.ratio", "18").empty());
+  const std::filesystem::path copy = folder_.filePath("left.tack").toStdString();
+  ASSERT_TRUE(save_project(crashed.project(), copy).ok());
+  LeftBehind left{copy, file.toStdString(), "The tender", QDateTime::currentDateTimeUtc()};
+  RecoveredDialog dialog({left});
+  EXPECT_NE(dialog.difference_words().indexOf("ratio"), -1);
+  EXPECT_NE(dialog.difference_words().indexOf("18, was 20"), -1);
+  ASSERT_TRUE(dialog.project().has_value());
+  EXPECT_EQ(dialog.project()->steering_box->ratio, 18.0);
+  EXPECT_EQ(dialog.answer(), RecoveredDialog::Answer::later);
+}
+
+TEST_F(BenchWindowTest, EveryControlHasANameAndEveryKeyOneMeaning) {
+  for (QWidget* widget : window_->findChildren<QWidget*>()) {
+    const bool control = qobject_cast<QAbstractButton*>(widget) != nullptr ||
+                         qobject_cast<QLineEdit*>(widget) != nullptr ||
+                         qobject_cast<QComboBox*>(widget) != nullptr;
+    // The line inside a box with figures or choices speaks for the whole.
+    if (!control || widget->objectName().startsWith("qt_") || widget->focusPolicy() == Qt::NoFocus)
+      continue;
+    const auto* button = qobject_cast<QAbstractButton*>(widget);
+    EXPECT_TRUE(!widget->accessibleName().isEmpty() ||
+                (button != nullptr && !button->text().isEmpty()))
+        << widget->metaObject()->className() << " in "
+        << widget->parentWidget()->metaObject()->className();
+  }
+  std::map<QString, QString> keys;
+  for (const QAction* action : window_->findChildren<QAction*>()) {
+    const QString key = action->shortcut().toString();
+    if (key.isEmpty()) continue;
+    EXPECT_TRUE(keys.emplace(key, action->text()).second)
+        << key.toStdString() << ": " << action->text().toStdString() << " and "
+        << keys[key].toStdString();
+  }
+}
+
+TEST_F(BenchWindowTest, EveryDialogOpensAndCloses) {
+  NewProjectDialog new_project(window_.get());
+  new_project.show();
+  QTest::keyClick(&new_project, Qt::Key_Escape);
+  EXPECT_TRUE(new_project.isHidden());
+  for (const HelpPage page : {HelpPage::keys, HelpPage::words, HelpPage::cautions}) {
+    HelpDialog help(page, window_.get());
+    help.show();
+    QTest::keyClick(&help, Qt::Key_Escape);
+    EXPECT_TRUE(help.isHidden());
+  }
+  FirstPage first(window_.get());
+  first.show();
+  QTest::keyClick(&first, Qt::Key_Escape);
+  EXPECT_EQ(first.way(), FirstPage::Way::close);
+}
+
+TEST_F(BenchWindowTest, TheTourHasSixStepsInsideTheWindow) {
+  window_->begin_tour();
+  auto* tour = window_->findChild<Tour*>();
+  ASSERT_NE(tour, nullptr);
+  std::set<QString> words;
+  for (int step = 0; step < 6; ++step) {
+    EXPECT_EQ(tour->step(), step);
+    EXPECT_TRUE(window_->rect().contains(tour->geometry())) << step;
+    words.insert(tour->words());
+    if (step < 5) {
+      for (QAbstractButton* button : tour->findChildren<QAbstractButton*>())
+        if (button->text() == "Next") QTest::mouseClick(button, Qt::LeftButton);
+    }
+  }
+  EXPECT_EQ(words.size(), 6U);
+  QTest::keyClick(tour, Qt::Key_Escape);
+}
+
+TEST_F(BenchWindowTest, ABareStartKeepsItsAnswers) {
+  NewProjectDialog dialog;
+  dialog.findChild<QComboBox*>()->setCurrentIndex(1);
+  const auto project = dialog.project();
+  ASSERT_TRUE(project.has_value());
+  ASSERT_TRUE(project->sheet->start.has_value());
+  EXPECT_EQ(project->sheet->start->drive, Side::right);
+  window_->take_new(*project);
+  settle();
+  EXPECT_EQ(session().project().column, nullptr);
+  EXPECT_FALSE(session().judged().findings.empty());
+}
+
+// The drawing keeps at least half of the window at 1280x720 with the side column open.
+TEST_F(BenchWindowTest, TheSheetKeepsItsRoom) {
+  window_->resize(1280, 720);
+  QApplication::processEvents();
+  const auto share = [&] {
+    return 1.0 * window_->sheet().width() * window_->sheet().height() /
+           (window_->width() * window_->height());
+  };
+  press("fold shaft");
+  EXPECT_GE(share(), 0.5);
+  press("fold side");
+  EXPECT_GE(share(), 0.6);
+}
+
+TEST(PaletteTest, TextReadsOnEveryGround) {
+  for (const Palette* colours : {&day_palette(), &night_palette()}) {
+    for (const QColor& ground : {colours->paper, colours->desk, colours->card}) {
+      for (const QColor& text : {colours->ink, colours->soft, colours->moves, colours->within,
+                                 colours->close, colours->past})
+        EXPECT_GE(contrast(text, ground), 4.5)
+            << text.name().toStdString() << " on " << ground.name().toStdString();
+    }
+  }
+}
+
+}  // namespace
+}  // namespace tackbench::ui

@@ -1,0 +1,71 @@
+// The findings as a job card: worst first, of all stations or of one. Choosing one sets the
+// controls to its worst moment and shows how it came.
+#pragma once
+
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTimer>
+#include <QVBoxLayout>
+#include <QWidget>
+#include <optional>
+#include <vector>
+
+#include "core/project/station.h"
+#include "ui/fields/calm_combo.h"
+#include "ui/panels/finding_card.h"
+#include "ui/session/session.h"
+
+namespace tackbench::ui {
+
+class FindingsPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit FindingsPanel(Session& session, QWidget* parent = nullptr);
+
+  // Those of one station only, or all.
+  void show_station(std::optional<Station> station);
+  // The cards shown, in order.
+  std::vector<FindingCard*> shown_cards() const;
+  FindingCard* card(const std::string& name) const;
+  QString headline() const { return headline_->text(); }
+  QPushButton& stop_button() const { return *stop_; }
+  CalmCombo& station_filter() const { return *filter_; }
+
+ public Q_SLOTS:
+  // Opens it, sets the controls to where it is worst and tells finding_chosen.
+  void choose(const QString& name);
+
+ Q_SIGNALS:
+  void finding_chosen(const QString& name);
+
+ private:
+  void make_head(QVBoxLayout& column);
+  void refresh();
+  void fill_cards();
+  void show_progress();
+
+  Session& session_;
+  std::optional<Station> station_;
+  std::string open_;  // the finding that is chosen
+  std::vector<FindingCard*> cards_;
+  struct Shown {
+    const JudgedTruck* truck = nullptr;
+    bool stale = false;
+    std::optional<Station> station;
+    ShownUnit unit = ShownUnit::millimetre;
+    bool operator==(const Shown&) const = default;
+  };
+  std::optional<Shown> shown_;  // what the cards hold
+  QLabel* headline_ = nullptr;
+  QLabel* progress_ = nullptr;
+  QPushButton* stop_ = nullptr;
+  CalmCombo* filter_ = nullptr;
+  QScrollArea* scroll_ = nullptr;
+  QVBoxLayout* list_ = nullptr;
+  QLabel* none_ = nullptr;
+  QTimer long_wait_;
+};
+
+}  // namespace tackbench::ui

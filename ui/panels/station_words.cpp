@@ -1,0 +1,115 @@
+#include "ui/panels/station_words.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "core/basics/shown_number.h"
+#include "core/project/starting_truck.h"
+
+namespace tackbench::ui {
+
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("StationWords", text);
+}
+
+// Steering wants these; the rest of a build can do without.
+bool is_wanted(Station station) {
+  return station == Station::column || station == Station::steering_box ||
+         station == Station::drag_link || station == Station::front_axle;
+}
+
+int missing_in(const Session& session, Station station) {
+  const auto& missing = session.posed().mechanism->missing;
+  return static_cast<int>(std::count_if(missing.begin(), missing.end(), [&](const auto& each) {
+    return station_of(each.place) == station;
+  }));
+}
+
+// Worst first, as all_findings sorts.
+int rank(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::past:
+      return 0;
+    case Verdict::close:
+      return 1;
+    case Verdict::not_judged:
+      return 2;
+    case Verdict::within:
+      return 3;
+  }
+  return 3;
+}
+
+}  // namespace
+
+StationState station_state(const Session& session, Station station) {
+  StationState state;
+  state.stale = !session.judged_fresh();
+  if (!has_station(session.project(), station)) {
+    state.presence = is_wanted(station) ? StationPresence::not_measured : StationPresence::left_out;
+    state.stale = false;
+    state.words = is_wanted(station) ? tr("not measured yet") : tr("left out");
+    return state;
+  }
+  bool any = false;
+  for (const Finding& finding : session.judged().findings) {
+    if (finding.station != station) continue;
+    if (!any || rank(finding.verdict) < rank(state.worst)) state.worst = finding.verdict;
+    any = true;
+    switch (finding.verdict) {
+      case Verdict::past:
+        ++state.past;
+        break;
+      case Verdict::close:
+        ++state.close;
+        break;
+      case Verdict::within:
+        ++state.within;
+        break;
+      case Verdict::not_judged:
+        ++state.not_judged;
+        break;
+    }
+  }
+  const int missing = missing_in(session, station);
+  if (missing > 0) {
+    // Something is still to be measured: whatever was judged without it, no tick.
+    if (state.worst == Verdict::within) state.worst = Verdict::not_judged;
+    state.words = tr("%n thing(s) to measure").replace("%n", QString::number(missing));
+  } else {
+    state.words = count_words(state.past, state.close, state.within, state.not_judged);
+  }
+  if (state.stale) state.words += tr(", being worked out again");
+  return state;
+}
+
+QString count_words(int past, int close, int within, int not_judged) {
+  QStringList parts;
+  if (past > 0) parts += tr("%1 past").arg(past);
+  if (close > 0) parts += tr("%1 close").arg(close);
+  if (within > 0) parts += tr("%1 within").arg(within);
+  if (not_judged > 0) parts += tr("%1 not judged").arg(not_judged);
+  return parts.isEmpty() ? tr("nothing judged yet") : parts.join(QStringLiteral(", "));
+}
+
+QString absent_words(const std::string& root) {
+  if (root == "shaft_line")
+    return tr("The shaft line is left out: the column drives the box directly.");
+  if (root == "pedals") return tr("The pedals are left out: nothing is found about them.");
+  if (root == "driver") return tr("The driver is left out: there is no seat, floor or heel point.");
+  if (root == "shapes") return tr("No shapes are given: rails, brackets, springs, firewall.");
+  return tr("Not measured yet. What waits for it is not judged.");
+}
+
+QString change_words(double inside, Unit unit, ShownUnit lengths) {
+  const std::string bare = shown_bare(inside, unit, lengths);
+  const bool nothing = bare.find_first_not_of("~-0.") == std::string::npos;
+  if (nothing || !std::isfinite(inside)) return {};
+  const QString words = QString::fromStdString(bare);
+  return inside > 0.0 ? QStringLiteral("+") + words : words;
+}
+
+}  // namespace tackbench::ui

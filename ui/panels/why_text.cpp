@@ -1,0 +1,86 @@
+#include "ui/panels/why_text.h"
+
+#include <QCoreApplication>
+
+#include "core/findings/limits.h"
+#include "ui/look/palette.h"
+
+namespace tackbench::ui {
+
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("WhyText", text);
+}
+
+QString safe(const std::string& text) {
+  return QString::fromStdString(text).toHtmlEscaped();
+}
+
+QString paragraph(const QString& heading, const QString& text) {
+  if (text.isEmpty()) return {};
+  return QStringLiteral("<p style='margin:3px 0'><span style='color:%1'>%2</span><br>%3</p>")
+      .arg(palette().soft.name(), heading, text);
+}
+
+QString quantities(const std::vector<Quantity>& all) {
+  QStringList lines;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const std::string& words = all[i].words.empty() ? all[i].name : all[i].words;
+    const auto value = [&](std::size_t k) {
+      return safe(shown_exactly(all[k].value, all[k].unit));
+    };
+    // Three coordinates in a row stand in one line.
+    if (words.ends_with(", x") && i + 2 < all.size() && all[i + 2].words.ends_with(", z")) {
+      lines += safe(words.substr(0, words.size() - 3)) +
+               QStringLiteral(" = (%1; %2; %3)").arg(value(i), value(i + 1), value(i + 2));
+      i += 2;
+    } else {
+      lines += safe(words) + QStringLiteral(" = ") + value(i);
+    }
+  }
+  return lines.join(QStringLiteral("<br>"));
+}
+
+QString steps(const std::vector<TraceStep>& all) {
+  QStringList lines;
+  int number = 0;
+  for (const TraceStep& step : all) {
+    lines += QStringLiteral("%1. %2").arg(++number).arg(safe(step.words));
+    if (!step.formula.empty()) lines += QStringLiteral("&nbsp;&nbsp;") + safe(step.formula);
+    const QString results = quantities(step.results);
+    if (!results.isEmpty()) lines += QStringLiteral("&nbsp;&nbsp;") + results;
+  }
+  return lines.join(QStringLiteral("<br>"));
+}
+
+QString worst_at(const Finding& finding, ShownUnit lengths) {
+  if (!finding.worst_at) return {};
+  const Controls& at = *finding.worst_at;
+  return tr("hand wheel %1, bump left %2, bump right %3")
+      .arg(safe(shown(at.hand_wheel, Unit::degree)),
+           safe(shown(at.bump_left, Unit::millimetre, lengths)),
+           safe(shown(at.bump_right, Unit::millimetre, lengths)));
+}
+
+}  // namespace
+
+QString why_text(const Finding& finding, ShownUnit lengths) {
+  QString text;
+  text += paragraph(tr("Not judged"), safe(finding.why_not_judged));
+  text += paragraph(tr("Caution"), finding.caution ? safe(*finding.caution) : QString());
+  text += paragraph(tr("Result"), quantities(finding.numbers));
+  if (finding.limit) {
+    text += paragraph(tr("Limit"), safe(limit_words(*finding.limit, lengths)) +
+                                       QStringLiteral("<br>") + safe(source_words(*finding.limit)));
+  }
+  text += paragraph(tr("Worst at"), worst_at(finding, lengths));
+  text += paragraph(tr("Formula"), safe(finding.trace.formula));
+  text += paragraph(tr("Source of the formula"), safe(finding.trace.source));
+  text += paragraph(tr("From"), quantities(finding.trace.inputs));
+  text += paragraph(tr("Steps"), steps(finding.trace.steps));
+  text += paragraph(tr("Its name"), safe(finding.name));
+  return text;
+}
+
+}  // namespace tackbench::ui

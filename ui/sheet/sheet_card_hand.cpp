@@ -1,0 +1,488 @@
+// The hand on the sheet: mouse, pad and keys.
+#include <QGestureEvent>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QNativeGestureEvent>
+#include <QPinchGesture>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/basics/units.h"
+#include "ui/sheet/paper_marks.h"
+#include "ui/sheet/rulers.h"
+#include "ui/sheet/sheet_card.h"
+
+namespace tackbench::ui {
+
+namespace {
+
+constexpr double kStartOfDrag = 4.0;  // pixels
+constexpr double kLineReach = 6.0;    // pixels
+constexpr double kSnapReach = 5.0;    // pixels
+constexpr double kPanStep = 40.0;     // pixels
+
+double distance_to_segment(const QPointF& p, const QPointF& a, const QPointF& b) {
+  const QPointF along = b - a;
+  const double squared = QPointF::dotProduct(along, along);
+  const double t =
+      squared > 0.0 ? std::clamp(QPointF::dotProduct(p - a, along) / squared, 0.0, 1.0) : 0.0;
+  const QPointF off = p - (a + t * along);
+  return std::hypot(off.x(), off.y());
+}
+
+bool far_apart(const QPointF& a, const QPointF& b) {
+  return std::hypot(a.x() - b.x(), a.y() - b.y()) >= kStartOfDrag;
+}
+
+bool keeps_line(Qt::KeyboardModifiers held) {
+  return held.testFlag(Qt::ShiftModifier) || held.testFlag(Qt::AltModifier);
+}
+
+}  // namespace
+
+std::string SheetCard::part_at(const QPointF& pointer) const {
+  std::string found;
+  double least = kLineReach;
+  const auto consider = [&](double away, const std::string& part) {
+    if (part.empty() || !(away <= least)) return;
+    least = away;
+    found = part;
+  };
+  for (const SheetView which : kSheetViews) {
+    if (!scene_.is_shown(which)) continue;
+    const TruckView& view = scene_.view(which);
+    const ViewPoint& origin = scene_.origin(which);
+    for (const DrawnLine& line : view.lines) {
+      const std::size_t count = line.through.size();
+      for (std::size_t i = 0; i + (line.closed ? 0 : 1) < count; ++i)
+        consider(distance_to_segment(pointer, transform_.to_screen(origin + line.through[i]),
+                                     transform_.to_screen(origin + line.through[(i + 1) % count])),
+                 line.part);
+    }
+    for (const DrawnRound& round : view.rounds) {
+      const QPointF off = transform_.to_screen(origin + round.centre) - pointer;
+      consider(std::abs(std::hypot(off.x(), off.y()) - round.radius * transform_.scale()),
+               round.part);
+    }
+    for (const DrawnSymbol& symbol : view.symbols) {
+      const QPointF off = transform_.to_screen(origin + symbol.at) - pointer;
+      consider(std::hypot(off.x(), off.y()) - 4.0, symbol.part);
+    }
+  }
+  return found;
+}
+
+std::optional<SheetView> SheetCard::title_at(const QPointF& pointer) const {
+  for (const SheetView view : kSheetViews)
+    if (scene_.is_shown(view) &&
+        title_place(scene_, transform_, view, title_font(), paper()).contains(pointer))
+      return view;
+  return std::nullopt;
+}
+
+bool SheetCard::place_photograph(const QPointF& pointer) {
+  const auto& sheet = session_.project().sheet;
+  if (!placing_.active() || !sheet || placing_.index() >= sheet->backdrops.size()) return false;
+  const std::size_t index = placing_.index();
+  const auto placed = placing_.choose(pointer, picked_at(pointer).at_mm, sheet->backdrops[index],
+                                      scene_, transform_);
+  describe(placing_.asks());
+  if (placed) photographs_->replace(tr("Place the photograph"), index, *placed);
+  update();
+  return true;
+}
+
+Picked SheetCard::picked_at(const QPointF& pointer) const {
+  Picked picked;
+  if (const auto hit = grips_.hit(pointer, scene_, transform_, {})) {
+    const GripPlace* place = grips_.find(hit->path);
+    picked.path = hit->path;
+    picked.words = QString::fromStdString(place->grip.words);
+    picked.view = hit->view;
+    picked.at_mm = place->posed_mm;
+    picked.in_view = seen(hit->view, place->posed_mm);
+    return picked;
+  }
+  const ViewPoint sheet = transform_.to_sheet(pointer);
+  picked.view = scene_.view_at(sheet);
+  picked.in_view = sheet - scene_.origin(picked.view);
+  picked.words = tr("a place on the paper");
+  return picked;
+}
+
+void SheetCard::mousePressEvent(QMouseEvent* event) {
+  if (hand_ == Hand::dragging) return;
+  entry_->close_entry();
+  press_ = last_ = event->position();
+  if (event->button() == Qt::MiddleButton) {
+    hand_ = Hand::panning;
+    return;
+  }
+  if (event->button() != Qt::LeftButton) return;
+  if (place_photograph(press_)) {
+    hand_ = Hand::idle;
+    return;
+  }
+  if (measure_.active() && paper().contains(press_) && !title_at(press_)) {
+    hand_ = Hand::idle;
+    measure_.pick(picked_at(press_));
+    if (const auto measured = measure(measure_.points()))
+      describe(measured_words(measure_.points(), *measured, unit()));
+    update();
+    return;
+  }
+  hand_ = Hand::pressed;
+  hovered_ = grips_.hit(press_, scene_, transform_, session_.selected());
+  if (hovered_) {
+    focused_ = hovered_->view;
+    path_ = posed_path(grips_.find(hovered_->path)->grip, grips_.find(hovered_->path)->moved,
+                       keeps_line(event->modifiers()));
+    session_.select(hovered_->path);
+    control_.reset();
+  } else if (paper().contains(press_)) {
+    focused_ = scene_.view_at(transform_.to_sheet(press_));
+    control_ = control_at(session_.posed(), part_at(press_), focused_,
+                          transform_.to_sheet(press_) - scene_.origin(focused_));
+  }
+  update();
+}
+
+void SheetCard::mouseMoveEvent(QMouseEvent* event) {
+  const QPointF pointer = event->position();
+  switch (hand_) {
+    case Hand::idle:
+      hover(pointer);
+      break;
+    case Hand::pressed:
+      if (!far_apart(pointer, press_)) break;
+      if (hovered_) {
+        start_drag();
+        drag_to(pointer, event->modifiers());
+      } else if (control_) {
+        hand_ = Hand::on_control;
+        last_ = press_;
+        move_control(pointer);
+      } else {
+        hand_ = Hand::panning;
+        setCursor(Qt::ClosedHandCursor);
+      }
+      break;
+    case Hand::on_control:
+      move_control(pointer);
+      break;
+    case Hand::dragging:
+      drag_to(pointer, event->modifiers());
+      break;
+    case Hand::panning:
+      break;
+  }
+  if (hand_ == Hand::panning) {
+    transform_.pan(pointer - last_);
+    fitted_ = false;
+    view_moved();
+  }
+  last_ = pointer;
+}
+
+void SheetCard::mouseReleaseEvent(QMouseEvent* event) {
+  const Hand was = std::exchange(hand_, Hand::idle);
+  unsetCursor();
+  if (was == Hand::dragging) {
+    end_drag();
+  } else if (was == Hand::pressed && !hovered_ && event->button() == Qt::LeftButton) {
+    session_.select(part_at(event->position()));
+  }
+  hover(event->position());
+  update();
+}
+
+void SheetCard::mouseDoubleClickEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton) return;
+  if (const auto title = title_at(event->position())) {
+    fill_with(scene_.filling() ? std::nullopt : title);
+    return;
+  }
+  const auto hit = grips_.hit(event->position(), scene_, transform_, session_.selected());
+  if (!hit || measure_.active()) return;
+  session_.select(hit->path);
+  focused_ = hit->view;
+  enter_exactly();
+}
+
+void SheetCard::leaveEvent(QEvent*) {
+  if (hand_ != Hand::idle) return;
+  hovered_.reset();
+  hovered_title_.reset();
+  update();
+}
+
+void SheetCard::hover(const QPointF& pointer) {
+  const auto hit = grips_.hit(pointer, scene_, transform_, session_.selected());
+  const auto title = hit ? std::nullopt : title_at(pointer);
+  if (hit == hovered_ && title == hovered_title_) return;
+  hovered_ = hit;
+  hovered_title_ = title;
+  if (hit || title) {
+    setCursor(hit ? Qt::OpenHandCursor : Qt::PointingHandCursor);
+  } else {
+    unsetCursor();
+  }
+  update();
+}
+
+void SheetCard::start_drag() {
+  const GripPlace* place = grips_.find(hovered_->path);
+  if (!place) return;
+  drag_.emplace(session_.project(), *place, hovered_->view, grips_.places());
+  const ViewPoint pressed = transform_.to_sheet(press_) - scene_.origin(drag_->view());
+  drag_offset_ = seen(drag_->view(), place->posed_mm) - pressed;
+  session_.begin_drag(tr("Move %1").arg(QString::fromStdString(place->grip.words)));
+  hand_ = Hand::dragging;
+  setCursor(Qt::ClosedHandCursor);
+  layers_.forget_motion();
+  make_ghosts();
+  changes_shown_ = true;
+  tag_spot_known_ = false;
+}
+
+void SheetCard::drag_to(const QPointF& pointer, Qt::KeyboardModifiers held) {
+  if (!drag_) return;
+  DragHow how;
+  how.keep_line = keeps_line(held);
+  how.snapping = !held.testFlag(Qt::ControlModifier);
+  how.unit = unit();
+  how.catch_mm = kSnapReach / transform_.scale();
+  const ViewPoint wanted =
+      transform_.to_sheet(pointer) - scene_.origin(drag_->view()) + drag_offset_;
+  take(drag_->to(wanted, how));
+}
+
+void SheetCard::take(DragStep step) {
+  path_ = step.path;
+  guides_ = std::move(step.guides);
+  refused_.clear();
+  if (step.end_on) refused_ = tr("its line is seen end on here: drag it in another view");
+  if (step.after) {
+    session_.drag_to(std::move(step.after).value());
+    return;  // painted when the truck has followed
+  }
+  const Problem& problem = step.after.problems().front();
+  refused_ = QString::fromStdString(problem.found + "; " + problem.wanted);
+  update();
+}
+
+void SheetCard::end_drag() {
+  drag_.reset();
+  nudging_ = false;
+  guides_.clear();
+  refused_.clear();
+  hand_ = Hand::idle;
+  make_ghosts();
+  session_.end_drag();
+  follow_pose();
+}
+
+void SheetCard::cancel_drag() {
+  drag_.reset();
+  nudging_ = false;
+  guides_.clear();
+  refused_.clear();
+  changes_shown_ = false;
+  hand_ = Hand::idle;
+  make_ghosts();
+  session_.cancel_drag();
+  update();
+}
+
+void SheetCard::move_control(const QPointF& pointer) {
+  const ViewPoint& origin = scene_.origin(control_->view);
+  Controls moved =
+      moved_by_hand(session_.posed(), session_.controls(), *control_,
+                    transform_.to_sheet(last_) - origin, transform_.to_sheet(pointer) - origin);
+  // The hand wheel ends where the lock check ends it.
+  if (const auto& locks = session_.judged().results.locks; locks && session_.judged_fresh()) {
+    if (locks->right.found)
+      moved.hand_wheel = std::max(moved.hand_wheel, -locks->right.turns * kRadiansPerTurn);
+    if (locks->left.found)
+      moved.hand_wheel = std::min(moved.hand_wheel, locks->left.turns * kRadiansPerTurn);
+  }
+  session_.set_controls(moved);
+}
+
+void SheetCard::nudge(int right, int up, Qt::KeyboardModifiers held) {
+  const GripPlace* place = grips_.find(session_.selected());
+  if (!place) return;
+  if (!nudging_) {
+    drag_.emplace(session_.project(), *place, focused_, grips_.places());
+    session_.begin_drag(tr("Move %1").arg(QString::fromStdString(place->grip.words)));
+    nudging_ = true;
+    layers_.forget_motion();
+    make_ghosts();
+    changes_shown_ = true;
+    nudged_ = {};
+  }
+  double step = unit_step(unit());
+  if (held.testFlag(Qt::ShiftModifier)) step *= 10.0;
+  if (held.testFlag(Qt::ControlModifier)) step /= 10.0;
+  nudged_ = nudged_ + ViewPoint{right * step, up * step};
+  take(drag_->by(nudged_, held.testFlag(Qt::AltModifier)));
+}
+
+void SheetCard::step_selection(int step) {
+  const std::string next = grips_.beside(session_.selected(), step);
+  if (next.empty()) return;
+  session_.select(next);
+  // A point that is chosen by key has to be in sight.
+  if (const auto at = grip_place(next, focused_); at && !paper().contains(*at)) {
+    transform_.pan(paper().center() - *at);
+    fitted_ = false;
+    view_moved();
+  }
+}
+
+bool SheetCard::arrow_key(QKeyEvent* event) {
+  const int key = event->key();
+  const int right = (key == Qt::Key_Right) - (key == Qt::Key_Left);
+  const int up = (key == Qt::Key_Up) - (key == Qt::Key_Down);
+  if (right == 0 && up == 0) return false;
+  if (hand_ == Hand::dragging) return true;
+  if (grips_.find(session_.selected())) {
+    nudge(right, up, event->modifiers());
+  } else {
+    transform_.pan(QPointF(-right * kPanStep, up * kPanStep));
+    fitted_ = false;
+    view_moved();
+  }
+  return true;
+}
+
+bool SheetCard::plain_key(QKeyEvent* event) {
+  switch (event->key()) {
+    case Qt::Key_Escape:
+      if (hand_ == Hand::dragging || nudging_) {
+        cancel_drag();
+      } else if (placing_.active()) {
+        placing_.stop();
+      } else if (measure_.active()) {
+        if (measure_.points().empty())
+          set_measuring(false);
+        else
+          measure_.take_back();
+      } else if (!finding_name_.empty()) {
+        clear_finding();
+      } else if (!session_.selected().empty()) {
+        session_.select({});
+      } else if (scene_.filling()) {
+        fill_with(std::nullopt);
+      } else {
+        return false;
+      }
+      update();
+      return true;
+    case Qt::Key_Plus:
+    case Qt::Key_Equal:
+      zoom_in();
+      return true;
+    case Qt::Key_Minus:
+      zoom_out();
+      return true;
+    case Qt::Key_Home:
+    case Qt::Key_F:
+      fit();
+      return true;
+    case Qt::Key_N:
+    case Qt::Key_BracketRight:
+      step_selection(1);
+      return true;
+    case Qt::Key_P:
+    case Qt::Key_BracketLeft:
+      step_selection(-1);
+      return true;
+    case Qt::Key_V:
+      focus_view(kSheetViews[(static_cast<std::size_t>(focused_) + 1) % kSheetViews.size()]);
+      return true;
+    case Qt::Key_G:
+      set_grid(!grid_);
+      return true;
+    case Qt::Key_M:
+      set_measuring(!measure_.active());
+      return true;
+    case Qt::Key_B:
+      show_photographs(!photographs());
+      return true;
+    case Qt::Key_K:
+      if (!measure_.active()) return false;
+      keep_measured();
+      return true;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+    case Qt::Key_F2:
+      if (!grips_.find(session_.selected())) return false;
+      enter_exactly();
+      return true;
+    default:
+      return false;
+  }
+}
+
+void SheetCard::keyPressEvent(QKeyEvent* event) {
+  if (arrow_key(event)) return;
+  const QString text = event->text();
+  const bool begins_number =
+      text.size() == 1 && (text[0].isDigit() || text[0] == '.') && hand_ == Hand::idle;
+  if (begins_number && grips_.find(session_.selected())) {
+    enter_exactly(text);
+    return;
+  }
+  const bool with_command = event->modifiers().testFlag(Qt::ControlModifier) &&
+                            event->key() != Qt::Key_Plus && event->key() != Qt::Key_Equal &&
+                            event->key() != Qt::Key_Minus;
+  if (!with_command && plain_key(event)) return;
+  if (hand_ == Hand::dragging) drag_to(last_, event->modifiers());
+  QWidget::keyPressEvent(event);
+}
+
+void SheetCard::keyReleaseEvent(QKeyEvent* event) {
+  if (nudging_ && !event->isAutoRepeat()) {
+    const int key = event->key();
+    if (key == Qt::Key_Left || key == Qt::Key_Right || key == Qt::Key_Up || key == Qt::Key_Down)
+      end_drag();
+  }
+  QWidget::keyReleaseEvent(event);
+}
+
+void SheetCard::focusOutEvent(QFocusEvent* event) {
+  if (nudging_) end_drag();
+  QWidget::focusOutEvent(event);
+}
+
+void SheetCard::wheelEvent(QWheelEvent* event) {
+  const bool pad = event->phase() != Qt::NoScrollPhase && !event->pixelDelta().isNull();
+  if (pad && !event->modifiers().testFlag(Qt::ControlModifier)) {
+    transform_.pan(event->pixelDelta());
+    fitted_ = false;
+    view_moved();
+  } else {
+    zoom_by(event->position(), std::pow(1.0018, event->angleDelta().y()));
+  }
+  event->accept();
+}
+
+bool SheetCard::gesture(QEvent* event) {
+  if (event->type() == QEvent::NativeGesture) {
+    const auto* native = static_cast<QNativeGestureEvent*>(event);
+    if (native->gestureType() != Qt::ZoomNativeGesture) return false;
+    zoom_by(native->position(), 1.0 + native->value());
+    return true;
+  }
+  if (event->type() != QEvent::Gesture) return false;
+  const auto* pinch =
+      static_cast<QPinchGesture*>(static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture));
+  if (!pinch) return false;
+  zoom_by(mapFromGlobal(pinch->centerPoint()), pinch->scaleFactor());
+  return true;
+}
+
+}  // namespace tackbench::ui

@@ -1,0 +1,222 @@
+#include "ui/windows/bench_window.h"
+
+#include <QAction>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMimeData>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "ui/look/style.h"
+#include "ui/panels/findings_panel.h"
+#include "ui/panels/shaft_strip.h"
+#include "ui/sheet/sheet_card.h"
+#include "ui/windows/first_page.h"
+#include "ui/windows/notice_bar.h"
+#include "ui/windows/preferences.h"
+#include "ui/windows/sample_projects.h"
+#include "ui/windows/side_column.h"
+
+namespace tackbench::ui {
+
+BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
+    : QWidget(parent),
+      recovery_(session_, std::move(recovery_folder)),
+      menus_(new QMenuBar(this)),
+      name_(new QLabel(this)),
+      state_(new QLabel(this)),
+      undo_(new QPushButton(this)),
+      unit_(new QPushButton(this)),
+      shaft_(new ShaftStrip(session_, this)),
+      notice_(new NoticeBar(this)),
+      sheet_(new SheetCard(session_, this)),
+      side_(new SideColumn(session_, this)) {
+  setAttribute(Qt::WA_DeleteOnClose);
+  setAcceptDrops(true);
+  setMinimumSize(1000, 600);
+  resize(1440, 900);
+  if (const QByteArray place = Preferences::window_place(); !place.isEmpty())
+    restoreGeometry(place);
+  make_menus();
+  make_layout();
+  follow_session();
+  dress(*this);
+  show_title();
+  show_undo();
+  show_unit();
+}
+
+BenchWindow::~BenchWindow() = default;
+
+void BenchWindow::make_layout() {
+  set_look(*name_, "heading");
+  set_look(*state_, "soft");
+  undo_->setAccessibleName(tr("Undo"));
+  unit_->setAccessibleName(tr("Unit of length"));
+  unit_->setToolTip(tr("Switch between millimetres, decimal inches and fractions of an inch"));
+  menus_->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);
+
+  auto* top = new QHBoxLayout;
+  top->setContentsMargins(16, 6, 16, 0);
+  top->setSpacing(10);
+  top->addWidget(name_);
+  top->addWidget(state_);
+  top->addSpacing(16);
+  top->addWidget(menus_);
+  top->addStretch(1);
+  top->addWidget(undo_);
+  top->addWidget(unit_);
+
+  auto* middle = new QHBoxLayout;
+  middle->setContentsMargins(16, 0, 16, 12);
+  middle->setSpacing(12);
+  middle->addWidget(sheet_, 1);
+  middle->addWidget(side_);
+
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(8);
+  column->addLayout(top);
+  column->addWidget(shaft_);
+  column->addWidget(notice_);
+  column->addLayout(middle, 1);
+}
+
+void BenchWindow::follow_session() {
+  connect(&session_, &Session::undo_changed, this, &BenchWindow::show_undo);
+  connect(&session_, &Session::file_changed, this, &BenchWindow::show_title);
+  connect(&session_, &Session::project_changed, this, [this](const Change& change) {
+    if (change.others || change.kind == ChangeKind::opened) {
+      show_title();
+      show_unit();
+    }
+  });
+  connect(&recovery_, &Recovery::failed, this, [this](const QString& why) {
+    notice_->say(tr("What is not saved could not be kept for after a crash. %1").arg(why));
+  });
+  connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &BenchWindow::file_changed_on_disk);
+  connect(shaft_, &ShaftStrip::station_chosen, side_, &SideColumn::show_station);
+  connect(&side_->findings(), &FindingsPanel::finding_chosen, this, &BenchWindow::show_finding);
+  connect(side_, &SideColumn::page_changed, this, [this] {
+    if (side_->page() != SidePage::findings) sheet_->clear_finding();
+  });
+  connect(unit_, &QPushButton::clicked, this, [this] {
+    switch (session_.shown_unit()) {
+      case ShownUnit::millimetre:
+        return set_shown_unit(ShownUnit::inch_decimal);
+      case ShownUnit::inch_decimal:
+        return set_shown_unit(ShownUnit::inch_fraction);
+      case ShownUnit::inch_fraction:
+        return set_shown_unit(ShownUnit::millimetre);
+    }
+  });
+  connect(undo_, &QPushButton::clicked, &session_, &Session::undo);
+}
+
+void BenchWindow::show_title() {
+  const QString name = QString::fromStdString(session_.project().name);
+  name_->setText(name.isEmpty() ? tr("No name yet") : name);
+  QString state;
+  if (session_.file().empty()) {
+    state = tr("never saved");
+  } else {
+    const QFileInfo file(QString::fromStdString(session_.file().string()));
+    state = session_.unsaved()
+                ? tr("%1, not saved").arg(file.fileName())
+                : tr("saved %1")
+                      .arg(QLocale().toString(file.lastModified().time(), QLocale::ShortFormat));
+  }
+  state_->setText(state);
+  setWindowTitle(tr("%1[*] - Tackbench").arg(name_->text()));
+  setWindowModified(session_.unsaved());
+}
+
+void BenchWindow::show_finding(const QString& name) {
+  const Finding* finding = finding_named(session_.judged().findings, name.toStdString());
+  if (finding != nullptr) sheet_->show_finding(*finding);
+}
+
+// F6: one key goes round shaft, sheet, side column.
+void BenchWindow::go_round() {
+  const std::array<QWidget*, 3> places{shaft_, sheet_, side_};
+  std::size_t now = places.size() - 1;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    QWidget* focus = focusWidget();
+    if (focus != nullptr && (places[i] == focus || places[i]->isAncestorOf(focus))) now = i;
+  }
+  for (std::size_t step = 1; step <= places.size(); ++step) {
+    QWidget* place = places[(now + step) % places.size()];
+    if (!place->isVisible()) continue;
+    QWidget* first = place;
+    for (QWidget* next = place; first->focusPolicy() == Qt::NoFocus || !first->isVisible();) {
+      next = next->nextInFocusChain();
+      if (next == place || !place->isAncestorOf(next)) break;
+      first = next;
+    }
+    first->setFocus(Qt::TabFocusReason);
+    return;
+  }
+}
+
+void BenchWindow::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_F6) {
+    go_round();
+    return;
+  }
+  QWidget::keyPressEvent(event);
+}
+
+void BenchWindow::closeEvent(QCloseEvent* event) {
+  if (!may_leave()) {
+    event->ignore();
+    return;
+  }
+  Preferences::set_window_place(saveGeometry());
+  recovery_.forget();
+  event->accept();
+}
+
+void BenchWindow::dragEnterEvent(QDragEnterEvent* event) {
+  const QList<QUrl> urls = event->mimeData()->urls();
+  if (urls.size() == 1 && urls.front().toLocalFile().endsWith(".tack"))
+    event->acceptProposedAction();
+}
+
+void BenchWindow::dropEvent(QDropEvent* event) {
+  const QString file = event->mimeData()->urls().value(0).toLocalFile();
+  if (!file.isEmpty() && may_leave()) open_file(file);
+}
+
+void BenchWindow::begin_tour() {
+  if (tour_ != nullptr) tour_->deleteLater();
+  tour_ = new Tour(
+      {
+          {shaft_, tr("Motion flows along this shaft, from the hand to the road. Each tag is a "
+                      "station with its numbers and its worst verdict. Choose one to see all that "
+                      "is known of it.")},
+          {side_, tr("Findings, worst first. Choose the first one: the controls go to its worst "
+                     "moment, the sheet shows the place, and it says how the number came.")},
+          {sheet_,
+           tr("The truck's own controls are on the drawing: turn the hand wheel, swing a "
+              "road wheel, press a pedal pad. The menu Motion goes to the locks and to full "
+              "bump.")},
+          {sheet_, tr("What is blue moves. Take a ball, a joint or the steering box and drag it: "
+                      "lengths and angles follow while you drag. Double-click for an exact place, "
+                      "arrows for a millimetre.")},
+          {undo_, tr("Every change is one step, and this takes it back. Nothing is ever lost by "
+                     "trying.")},
+          {side_, tr("When nothing is past its limit, the cut list is what a supplier works from. "
+                     "Tackbench computes geometry; the certifying engineer decides.")},
+      },
+      this);
+}
+
+QAction* BenchWindow::action(const QString& name) const {
+  return findChild<QAction*>(name);
+}
+
+}  // namespace tackbench::ui

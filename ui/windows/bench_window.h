@@ -1,0 +1,113 @@
+// The window of one project: shaft across the top, sheet with the view in space, side column,
+// motion desk.
+#pragma once
+
+#include <QFileSystemWatcher>
+#include <QPointer>
+#include <QWidget>
+#include <functional>
+#include <memory>
+
+#include "ui/session/recovery.h"
+#include "ui/session/session.h"
+
+class QAction;
+class QLabel;
+class QMenu;
+class QMenuBar;
+class QPushButton;
+
+namespace tackbench::ui {
+
+class NoticeBar;
+class SheetCard;
+class ShaftStrip;
+class SideColumn;
+class Tour;
+
+class BenchWindow : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit BenchWindow(std::filesystem::path recovery_folder, QWidget* parent = nullptr);
+  ~BenchWindow() override;
+
+  Session& session() { return session_; }
+  SheetCard& sheet() { return *sheet_; }
+  SideColumn& side() { return *side_; }
+  ShaftStrip& shaft() { return *shaft_; }
+  NoticeBar& notice() { return *notice_; }
+  QMenuBar& menus() { return *menus_; }
+  // The action of that name (objectName), for keys and tests; null when there is none.
+  QAction* action(const QString& name) const;
+
+  // True when it is open; otherwise the faults were shown.
+  bool open_file(const QString& file);
+  void open_sample(const QString& name);
+  void take_new(Project project);
+  // Offers what a crash left behind.
+  void offer_recovered();
+  void begin_tour();
+  void set_shown_unit(ShownUnit unit);
+  // False when the user wants to stay.
+  bool may_leave();
+
+ Q_SIGNALS:
+  void another_window_wanted();
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+
+ private:
+  // --- menus and actions (bench_menus.cpp)
+  void make_menus();
+  void make_file_menu();
+  void make_edit_menu();
+  void make_show_menu();
+  void make_motion_menu();
+  void make_help_menu();
+  QAction* add(QMenu* menu, const char* name, const QString& words, const QKeySequence& keys,
+               std::function<void()> then);
+  void fill_recent();
+  void show_undo();
+  void show_unit();
+
+  // --- files (bench_files.cpp)
+  void ask_new();
+  void ask_open();
+  bool save();
+  bool ask_save_as();
+  bool save_to(const std::filesystem::path& file);
+  void ask_save_cut_list();
+  void watch_file();
+  void file_changed_on_disk();
+  void show_problems(const QString& heading, const Problems& problems);
+
+  void make_layout();
+  void follow_session();
+  void show_title();
+  void show_finding(const QString& name);
+  void go_round();
+  void press_motion(double hand_wheel, double bump);
+
+  Session session_;
+  Recovery recovery_;
+  QFileSystemWatcher watcher_;
+
+  QMenuBar* menus_;
+  QMenu* recent_ = nullptr;
+  QLabel* name_;
+  QLabel* state_;
+  QPushButton* undo_;
+  QPushButton* unit_;
+  ShaftStrip* shaft_;
+  NoticeBar* notice_;
+  SheetCard* sheet_;
+  SideColumn* side_;
+  QPointer<Tour> tour_;
+};
+
+}  // namespace tackbench::ui

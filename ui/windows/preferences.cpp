@@ -1,0 +1,67 @@
+#include "ui/windows/preferences.h"
+
+#include <QFileInfo>
+#include <QSettings>
+
+namespace tackbench::ui {
+
+namespace {
+
+constexpr qsizetype kMostRecent = 10;
+
+QString word_of(Theme theme) {
+  switch (theme) {
+    case Theme::day:
+      return "day";
+    case Theme::night:
+      return "night";
+    case Theme::as_desktop:
+      break;
+  }
+  return "as desktop";
+}
+
+}  // namespace
+
+Theme Preferences::theme() {
+  const QString word = QSettings().value("light").toString();
+  if (word == word_of(Theme::day)) return Theme::day;
+  if (word == word_of(Theme::night)) return Theme::night;
+  return Theme::as_desktop;
+}
+
+void Preferences::set_theme(Theme theme) {
+  QSettings().setValue("light", word_of(theme));
+}
+
+bool Preferences::first_page_seen() {
+  return QSettings().value("first page seen", false).toBool();
+}
+
+void Preferences::set_first_page_seen(bool seen) {
+  QSettings().setValue("first page seen", seen);
+}
+
+QStringList Preferences::recent_files() {
+  QStringList there;
+  for (const QString& file : QSettings().value("recent files").toStringList())
+    if (QFileInfo::exists(file)) there << file;
+  return there;
+}
+
+void Preferences::add_recent_file(const QString& file) {
+  QStringList files = recent_files();
+  files.removeAll(file);
+  files.prepend(file);
+  QSettings().setValue("recent files", files.mid(0, kMostRecent));
+}
+
+QByteArray Preferences::window_place() {
+  return QSettings().value("window place").toByteArray();
+}
+
+void Preferences::set_window_place(const QByteArray& place) {
+  QSettings().setValue("window place", place);
+}
+
+}  // namespace tackbench::ui
