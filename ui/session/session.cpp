@@ -169,7 +169,6 @@ void Session::end_drag() {
     if (!same_project(drag.before, project_)) change_to(drag.before, ChangeKind::edited);
   } else {
     steps_.add({drag.name, drag.before, project_});
-    judge_now();
   }
   Q_EMIT undo_changed();
   Q_EMIT file_changed();
