@@ -137,7 +137,7 @@ TEST(ShaftFindings, AJointBesideTheBoxInputsAxisIsPast) {
 TEST(ShaftFindings, AShaftsEndBeforeTheClampsBoltIsPast) {
   ShaftPlan plan = bent_chain({20.0, 20.0}, {0.0, 180.0});
   plan.shafts[0].slip = SlipKind::spline;
-  const Finding& half = named(shaft_findings(plan), "shaft.column_end.grip");
+  const Finding half = named(shaft_findings(plan), "shaft.column_end.grip");
   EXPECT_NEAR(half.numbers.front().value, 0.5, 1e-12);
   EXPECT_EQ(half.verdict, Verdict::close);
   plan.joints[0].yoke_depth = 24.0;  // 14 of 30

@@ -40,11 +40,13 @@ TEST(TenderAsFirstTacked, StopsAndSwingsAreThoseOfTheLinkToOrder) {
     const CutDimension* told_setting = dimension(*told, "bolt_before_others");
     ASSERT_NE(setting, nullptr);
     ASSERT_NE(told_setting, nullptr);
-    EXPECT_NEAR(*told_setting->value, *setting->value, 1e-6);
+    EXPECT_EQ(value_text(*told_setting), value_text(*setting));
     // The old link's setting was another by millimetres.
-    const LockSide& old =
-        now.name == "stop.left" ? first.results.locks->left : first.results.locks->right;
-    EXPECT_GT(std::abs(old.before_others->screw_out - *setting->value), 1.0);
+    const auto screw_out = [&](const CheckResults& of) {
+      const LockSide& side = now.name == "stop.left" ? of.locks->left : of.locks->right;
+      return side.before_others->screw_out;
+    };
+    EXPECT_GT(std::abs(screw_out(first.results) - screw_out(results)), 1.0);
   }
   EXPECT_NEAR(*first.cut_list.drag_link->arm.swing_needed, results.link_travel->swing_arm_end.value,
               1e-9);
