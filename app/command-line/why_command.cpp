@@ -75,6 +75,7 @@ std::string why_text(const Finding& finding, ShownUnit lengths) {
 Problem unknown_finding(const std::string& name, const std::vector<Finding>& findings) {
   constexpr std::size_t kNearest = 3;
   std::vector<std::string_view> known;
+  known.reserve(findings.size());
   for (const Finding& finding : findings) known.emplace_back(finding.name);
   const auto near = nearest_names(name, known, kNearest);
   std::vector<std::string> others;

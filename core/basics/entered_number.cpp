@@ -195,7 +195,7 @@ class Reader {
         return fault(
             fmt::format("{:.0f}/{:.0f} is not a part of one", fraction->first, fraction->second),
             "give a fraction smaller than one behind a whole number");
-      const Result<double> part = fraction_value(*fraction);
+      Result<double> part = fraction_value(*fraction);
       if (!part) return part;
       return value.value() + part.value();
     }
@@ -247,7 +247,7 @@ class Reader {
       term.inside = longest->inside;
     }
     if (!rest_.empty() && std::isalpha(static_cast<unsigned char>(rest_.front())) != 0) {
-      const std::size_t end = before.find_first_of(" +-", before.find_first_not_of(" "));
+      const std::size_t end = before.find_first_of(" +-", before.find_first_not_of(' '));
       const std::string_view word = before.substr(0, end);
       return fault(fmt::format("\"{}\" is no unit that fits here",
                                word.substr(std::min(word.find_first_not_of(' '), word.size()))),

@@ -59,6 +59,7 @@ class TravelSearch {
   double use(Use what);
   void sweep(int corner, const LockSide& lock);
   void sample(double arm);
+  void sample_edge(int corner, double before, double open);
   void look_for_peaks(int corner);
   void refine(Use what);
   WorstOfLink worst(Use what) const;
@@ -157,20 +158,31 @@ void TravelSearch::sample(double arm) {
   poses_.push_back(pose_);
 }
 
+// Driven swivel at which the axle stop or the outer joint ends the lock, whatever the axle does.
+std::optional<double> swivel_at_end(const LockSide& lock) {
+  for (const LockEvent& event : lock.events)
+    if (event.ends &&
+        (event.kind == LockEventKind::axle_stop || event.kind == LockEventKind::outer_joint))
+      return event.driven_swivel;
+  return std::nullopt;
+}
+
+// Samples the last place before a loop opens; `before` closes, `open` does not.
+void TravelSearch::sample_edge(int corner, double before, double open) {
+  while (std::abs(open - before) > kArmTolerance) {
+    const double middle = 0.5 * (before + open);
+    (closes(corner, middle) ? before : open) = middle;
+  }
+  if (closes(corner, before)) sample(before);
+}
+
 // From straight to the stop, the outer joint, the box's end or an open loop, whichever comes first.
 void TravelSearch::sweep(int corner, const LockSide& lock) {
   const double outward = side_sign(lock.side);
   const double start = steering_.straight_arm;
   const double travel = lock.side == Side::left ? steering_.travel_left : -steering_.travel_right;
   const double last = outward * std::max(outward * travel, outward * start);
-  std::optional<double> last_swivel;
-  for (const LockEvent& event : lock.events) {
-    if (!event.ends) continue;
-    if (event.kind != LockEventKind::axle_stop && event.kind != LockEventKind::outer_joint)
-      continue;
-    last_swivel = event.driven_swivel;
-    break;
-  }
+  const std::optional<double> last_swivel = swivel_at_end(lock);
   const double way = last_swivel && *last_swivel < steering_.straight_swivel ? -1.0 : 1.0;
   const auto beyond = [&](double arm) {
     return closes(corner, arm) ? way * (pose_.knuckle(steering_.driven_side).swivel - *last_swivel)
@@ -182,12 +194,7 @@ void TravelSearch::sweep(int corner, const LockSide& lock) {
   for (int step = 0; step <= kStepsEachSide; ++step) {
     const double arm = start + (last - start) * step / kStepsEachSide;
     if (!closes(corner, arm)) {
-      double open = arm;
-      while (std::abs(open - before) > kArmTolerance) {
-        const double middle = 0.5 * (before + open);
-        (closes(corner, middle) ? before : open) = middle;
-      }
-      if (closes(corner, before)) sample(before);
+      sample_edge(corner, before, arm);
       break;
     }
     const bool ends =

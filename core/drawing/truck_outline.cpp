@@ -51,7 +51,7 @@ class QuarterWays {
       const double length = std::hypot(way.x, way.y);
       if (length > 1e-9) rim[rims++] = {way.x / length, way.y / length};
     }
-    const auto end = std::merge(
+    const auto* const end = std::merge(
         shoulder.begin(), shoulder.begin() + std::ptrdiff_t(shoulders), rim.begin(),
         rim.begin() + std::ptrdiff_t(rims), ways_.begin(),
         [](const ViewPoint& a, const ViewPoint& b) { return a.x * b.y - a.y * b.x > 0.0; });

@@ -173,9 +173,9 @@ class PedalDrawing {
       const Vec3& p3 = places[std::min(i + 2, last)];
       for (int k = 0; k < kSteps; ++k) {
         const double t = static_cast<double>(k) / kSteps;
-        curve.push_back(0.5 *
-                        (2.0 * p1 + t * (p2 - p0) + t * t * (2.0 * p0 - 5.0 * p1 + 4.0 * p2 - p3) +
-                         t * t * t * (3.0 * p1 - p0 - 3.0 * p2 + p3)));
+        curve.emplace_back(0.5 * (2.0 * p1 + t * (p2 - p0) +
+                                  t * t * (2.0 * p0 - 5.0 * p1 + 4.0 * p2 - p3) +
+                                  t * t * t * (3.0 * p1 - p0 - 3.0 * p2 + p3)));
       }
     }
     curve.push_back(places.back());

@@ -83,6 +83,7 @@ std::string movers(const Mechanism& mechanism, const WanderingShaft& result) {
   std::set<int> moving;
   for (const WanderingWay& way : result.ways) moving.insert(way.shafts.begin(), way.shafts.end());
   std::vector<std::string> shafts;
+  shafts.reserve(moving.size());
   for (const int shaft : moving)
     shafts.push_back(shaft_words(mechanism.shaft_line->station, shaft));
   if (shafts.empty()) return {};

@@ -60,8 +60,7 @@ Placement<Chassis, Chassis> moved_from_drawn(const Mechanism& mechanism, const P
       return turned_about(mechanism.steering->relays[index].output,
                           pose.steering.relays[index].angle);
     case Body::pedal: {
-      const Motion cab = cab_motion(mechanism, pose);
-      if (index >= mechanism.pedals.size()) return cab;
+      if (index >= mechanism.pedals.size()) return cab_motion(mechanism, pose);
       // The pedal's crank is in the cab: out of the drawn chassis place, turned, and back.
       const Mat3 turn = turn_about(mechanism.pedals[index].pad.axis, pose.pedals[index].angle);
       const Vec3& foot = mechanism.pedals[index].pad.foot;

@@ -119,7 +119,7 @@ const char* outcome_name(Outcome outcome) {
 }
 
 std::string outcome_words(const Mechanism& mechanism, const Pose& pose) {
-  const std::string words = solved_words(mechanism, pose);
+  std::string words = solved_words(mechanism, pose);
   if (!pose.beyond_box_travel) return words;
   return beyond_travel_words(*mechanism.steering, pose) + " " + words;
 }

@@ -1,5 +1,6 @@
 // Grips that stand for several members: box, cab, pedal, arm, support, shape.
 #include <cmath>
+#include <utility>
 
 #include "core/basics/units.h"
 #include "core/project/field_path.h"
@@ -22,7 +23,7 @@ std::string text(const Vec3& mm) {
 // Members to write, in order; the first fault ends it.
 class Writes {
  public:
-  explicit Writes(const Project& project) : project_(project) {}
+  explicit Writes(Project project) : project_(std::move(project)) {}
 
   Writes& set(const std::string& path, const std::string& value) {
     if (!problems_.empty()) return *this;
