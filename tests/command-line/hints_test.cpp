@@ -23,7 +23,7 @@ Json sample_tree(const std::string& name) {
 }
 
 std::string written(const ScratchFolder& folder, const Json& tree) {
-  const std::string file = (folder.path() / "truck.tack").string();
+  std::string file = (folder.path() / "truck.tack").string();
   std::ofstream(file) << tree.dump(2);
   return file;
 }

@@ -35,6 +35,7 @@ ProgramRun run_program(const std::vector<std::string>& arguments) {
   std::vector<std::string> words = {TACKBENCH_CLI};
   words.insert(words.end(), arguments.begin(), arguments.end());
   std::vector<char*> pointers;
+  pointers.reserve(words.size() + 1);
   for (std::string& word : words) pointers.push_back(word.data());
   pointers.push_back(nullptr);
   const pid_t child = fork();

@@ -12,7 +12,6 @@ namespace {
 using ::testing::HasSubstr;
 using ::testing::SizeIs;
 using testing::small_project_text;
-using testing::small_project_with;
 
 std::string first_fault(std::string_view text) {
   const Problems faults = json_stream_faults(text);
@@ -52,7 +51,7 @@ TEST(JsonStream, DepthEndsAtTheLimit) {
 }
 
 TEST(JsonStream, SizeEndsAtTheLimit) {
-  std::string text = "{\"notes\": \"" + std::string(kMostFileBytes, 'x');
+  std::string text = R"({"notes": ")" + std::string(kMostFileBytes, 'x');
   text.resize(kMostFileBytes - 2);
   text += "\"}";
   ASSERT_EQ(text.size(), kMostFileBytes);

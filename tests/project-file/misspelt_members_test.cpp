@@ -52,7 +52,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 TEST(UnknownMembers, AreKeptAndListedWhenTheyAreNothingLikeOurs) {
   const auto project = read_project_text(
-      small_project_with("\"track_mm\": 1800", "\"track_mm\": 1800, \"colour\": \"green\""));
+      small_project_with("\"track_mm\": 1800", R"("track_mm": 1800, "colour": "green")"));
   ASSERT_TRUE(project.ok()) << one_line(project.problems().front());
   EXPECT_THAT(unknown_member_places(*project), ElementsAre("front_axle.colour"));
   EXPECT_THAT(project_text(*project), ::testing::HasSubstr("\"colour\": \"green\""));

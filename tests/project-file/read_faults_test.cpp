@@ -10,7 +10,6 @@ namespace {
 using ::testing::Contains;
 using ::testing::HasSubstr;
 using ::testing::SizeIs;
-using testing::small_project_text;
 using testing::small_project_with;
 
 std::vector<std::string> faults_of(const std::string& text) {
@@ -102,7 +101,7 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"\"wall_mm\": 5", "\"wall_mm\": 17.5",
               "drag_link.tube.wall_mm: 17.5 leaves no bore in a tube of 35 outside diameter; give "
               "less than half the outside diameter"},
-        Fault{"\"name\": \"lower joint\"", "\"name\": \"upper joint\"",
+        Fault{R"("name": "lower joint")", R"("name": "upper joint")",
               "shaft_line.joints[1].name: \"upper joint\" is the name of shaft_line.joints[0] "
               "already; give each its own name"},
         Fault{"\"shaft\": 0,", "\"shaft\": 1,",
@@ -165,7 +164,7 @@ TEST(ReadFaults, BeyondAHundredAreCounted) {
   for (int i = 0; i < 150; ++i) relays += "5,";
   const auto faults = faults_of(small_project_with(
       "\"travel_left_deg\": 45,",
-      "\"travel_left_deg\": 45, \"relays\": [" + relays.substr(0, relays.size() - 1) + "],"));
+      R"("travel_left_deg": 45, "relays": [)" + relays.substr(0, relays.size() - 1) + "],"));
   ASSERT_THAT(faults, SizeIs(101));
   EXPECT_THAT(faults.front(), HasSubstr("steering_box.relays[0]: 5 is not a relay"));
   EXPECT_THAT(faults.back(), HasSubstr("and 50 more"));

@@ -135,15 +135,14 @@ TEST(ProjectText, AClearedOptionalFieldTakesItsLineAlong) {
 
 TEST(ProjectText, StandsInTheOrderOfTheTableWhateverTheFileHad) {
   const Project one = *read_project_text(small_project_text());
-  const Project other =
-      *read_project_text(small_project_with("\"outside_diameter_mm\": 35, \"wall_mm\": 5",
-                                            "\"wall_mm\": 5, \"outside_diameter_mm\": 35"));
+  const Project other = *read_project_text(small_project_with(
+      R"("outside_diameter_mm": 35, "wall_mm": 5)", R"("wall_mm": 5, "outside_diameter_mm": 35)"));
   EXPECT_EQ(project_text(one), project_text(other));
 }
 
 TEST(ProjectText, UnknownMembersAreWrittenBackAtTheEndOfTheirObject) {
   const std::string text = small_project_with(
-      "\"wall_mm\": 5", "\"colour\": {\"red\": [1, 2.50]}, \"wall_mm\": 5, \"maker\": \"none\"");
+      "\"wall_mm\": 5", R"("colour": {"red": [1, 2.50]}, "wall_mm": 5, "maker": "none")");
   const auto project = read_project_text(text);
   ASSERT_TRUE(project.ok());
   const std::string written = project_text(*project);

@@ -1,10 +1,10 @@
 #include <gmock/gmock.h>
-#include <signal.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <chrono>
+#include <csignal>
 #include <random>
 #include <thread>
 
