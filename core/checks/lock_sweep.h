@@ -13,7 +13,8 @@ namespace tackbench {
 
 // Step of the sweep in the arm's angle. Every watched function is continuous; a crossing and
 // re-crossing between two samples shows as a peak of three samples and is refined, so only a
-// function with two peaks inside two steps could be missed.
+// function with two peaks inside two steps could be missed. That the linkage closes is watched the
+// same way.
 inline constexpr double kLockSweepStep = 1.0 * kRadiansPerDegree;
 inline constexpr double kLockSweepEnd = 100.0 * kRadiansPerDegree;  // of arm from straight
 

@@ -172,7 +172,8 @@ Vec3 column_end_now(const ShaftLine& line, const FollowTask& task) {
 FollowAnswer follow(const ShaftLine& line, const FollowTask& task) {
   constexpr double kCloses = 1e-6;  // mm
   constexpr double kDone = 1e-22;   // sum of squares, mm^2
-  constexpr double kLeastDamping = 1e-10;
+  // Rounding in a direction that nothing holds grows by the inverse of this: no smaller.
+  constexpr double kLeastDamping = 1e-6;
   constexpr double kMostDamping = 1e6;
   constexpr int kMostSteps = 60;
   FollowAnswer answer;

@@ -106,6 +106,36 @@ RC_GTEST_PROP(EveryTruck, NoLockEventIsMissedOrInvented, ()) {
   }
 }
 
+// A tie rod that cannot close for a quarter of a degree of arm, between two samples of the sweep.
+TEST(EveryTruck, GapNarrowerThanAStepEndsTheSweep) {
+  const Mechanism mechanism = compiled(random_truck(7153719));
+  const auto locks = check_locks(mechanism, {});
+  ASSERT_TRUE(locks);
+  const BruteSweep brute(mechanism, locks->right);
+  const std::optional<double> expected = brute.first("toggle");
+  ASSERT_TRUE(expected);
+  EXPECT_GT(*expected, -80.0 * kRadiansPerDegree);  // else the truck is no example of it
+  const LockEvent& last = locks->right.events.back();
+  EXPECT_EQ(last.kind, LockEventKind::toggle);
+  EXPECT_NEAR(last.arm, *expected, 0.0501 * kRadiansPerDegree);
+}
+
+// A stud that passes its limit and comes back within the last step before toggle.
+TEST(EveryTruck, StudPastItsLimitShortlyBeforeToggleIsFound) {
+  const Mechanism mechanism = compiled(random_truck(1924));
+  const auto locks = check_locks(mechanism, {});
+  ASSERT_TRUE(locks);
+  const BruteSweep brute(mechanism, locks->right);
+  const std::optional<double> expected = brute.first("knuckle end");
+  ASSERT_TRUE(expected);
+  const auto& events = locks->right.events;
+  const auto found = std::find_if(events.begin(), events.end(), [](const LockEvent& event) {
+    return event.kind == LockEventKind::ball_stud && event.name == "knuckle end";
+  });
+  ASSERT_NE(found, events.end());
+  EXPECT_NEAR(found->arm, *expected, 0.0501 * kRadiansPerDegree);
+}
+
 RC_GTEST_PROP(EveryTruck, EventsComeInOrderAndNothingIsNotANumber, ()) {
   const auto seed = *rc::gen::arbitrary<std::uint64_t>();
   const Mechanism mechanism = compiled(random_truck(seed));

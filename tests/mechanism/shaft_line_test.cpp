@@ -181,7 +181,7 @@ RC_GTEST_PROP(ShaftLine, MovingEverythingChangesNothing, ()) {
   const ShaftLine moved = line_of(other);
   RC_ASSERT(std::abs(posed(line, at).box_turn - posed(moved, at).box_turn) < 1e-10);
   RC_ASSERT(std::abs(posed(line, at, shake).box_turn - posed(moved, at, turn * shake).box_turn) <
-            1e-7);
+            1e-9);
 }
 
 // The constants used at rest and the vectors used when the cab has moved are two ways to the same

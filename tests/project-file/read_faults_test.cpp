@@ -142,7 +142,7 @@ TEST(ReadFaults, AreReportedAllTogether) {
   for (const auto& [piece, replacement] :
        {std::pair<std::string, std::string>{"\"travel_left_deg\": 45,", ""},
         {"\"caster_deg\": 3", "\"caster_deg\": 300"},
-        {"\"name\": \"lower joint\"", "\"name\": \"upper joint\""}}) {
+        {R"("name": "lower joint")", R"("name": "upper joint")"}}) {
     text.replace(text.find(piece), piece.size(), replacement);
   }
   const auto faults = faults_of(text);
