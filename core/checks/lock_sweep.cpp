@@ -5,6 +5,7 @@
 
 #include "core/basics/golden_section.h"
 #include "core/basics/root.h"
+#include "core/checks/first_toggle.h"
 #include "core/checks/link_ends.h"
 
 namespace tackbench {
@@ -65,19 +66,12 @@ class Sweep {
   void look(Watch& watch, double arm);
   void record(Watch& watch, double arm);
   void record_travel(LockEventKind kind, double output);
-  std::optional<LockHit> first_toggle();
-  std::optional<double> open_between(int loop, double from, double to);
-  LockHit toggle_between(double closing, double open);
-  void sample_up_to(const LockHit& toggle);
-  std::string open_loop_name() const;
 
   const LockSweepInput& input_;
   const Steering& steering_;
   const DragLinkStation& drag_link_;
   double outward_;
   SteeringPose& pose_;
-  Outcome outcome_ = Outcome::not_compiled;
-  int failed_relay_ = 0;
   std::optional<BallSwing> swing_;  // of pose_
   std::vector<Watch> watches_;
   LockSweep result_;
@@ -88,8 +82,7 @@ class Sweep {
 
 bool Sweep::closes(double arm) {
   swing_.reset();
-  outcome_ = solve_steering(steering_, input_.chassis_from_axle, arm, pose_, &failed_relay_);
-  return outcome_ == Outcome::solved;
+  return solve_steering(steering_, input_.chassis_from_axle, arm, pose_) == Outcome::solved;
 }
 
 const BallSwing& Sweep::swing() {
@@ -219,104 +212,12 @@ void Sweep::record_travel(LockEventKind kind, double output) {
   result_.hits.push_back(hit);
 }
 
-// The loop that failed to close in the last solve, at its road-side lever.
-std::string Sweep::open_loop_name() const {
-  const int relays = static_cast<int>(steering_.relays.size());
-  int link = relays + 1;
-  if (outcome_ == Outcome::relay_does_not_close) link = failed_relay_;
-  if (outcome_ == Outcome::drag_link_does_not_close) link = relays;
-  return link_end_name(steering_, {link, true});
-}
-
-// Toggle lies between an arm angle that closes and one that does not: bisection of "closes".
-LockHit Sweep::toggle_between(double closing, double open) {
-  LockHit hit;
-  hit.kind = LockEventKind::toggle;
-  if (!closes(open)) hit.name = open_loop_name();
-  while (std::abs(open - closing) > kArmTolerance) {
-    const double middle = 0.5 * (closing + open);
-    if (closes(middle)) {
-      closing = middle;
-    } else {
-      open = middle;
-      hit.name = open_loop_name();
-    }
-  }
-  hit.arm = closing;
-  return hit;
-}
-
-// How far a loop is from opening (LinkPose::closure); loops are counted from hand to road.
-double loop_closure(const SteeringPose& pose, std::size_t loop) {
-  const std::size_t relays = pose.relays.size();
-  if (loop < relays) return pose.relays[loop].link.closure;
-  return loop == relays ? pose.drag_link.closure : pose.tie_rod.closure;
-}
-
-// An arm angle in a valley of the loop's closure at which the linkage does not close.
-std::optional<double> Sweep::open_between(int loop, double from, double to) {
-  constexpr double kValleyTolerance = 2e-5 * kRadiansPerDegree;
-  const auto closure = [&](double arm) {
-    closes(arm);
-    return loop_closure(pose_, static_cast<std::size_t>(loop));
-  };
-  const double lowest = lowest_place(closure, std::min(from, to), std::max(from, to),
-                                     kValleyTolerance, [](double at) { return at < 0.0; });
-  if (closes(lowest)) return std::nullopt;
-  return lowest;
-}
-
-// Where the linkage first stops closing. It may open for less than a step: then a closure has a
-// valley at three samples.
-std::optional<LockHit> Sweep::first_toggle() {
-  const double start = steering_.straight_arm;
-  const std::size_t loops = steering_.relays.size() + 2;
-  struct Samples {
-    double two_back;
-    double last;
-    double now;
-  };
-  std::vector<Samples> closures(loops);
-  for (int step = 0; step <= kSteps; ++step) {
-    const double arm = start + outward_ * kLockSweepStep * step;
-    if (!closes(arm)) return toggle_between(arm - outward_ * kLockSweepStep, arm);
-    for (std::size_t loop = 0; loop < loops; ++loop) {
-      Samples& closure = closures[loop];
-      closure = {closure.last, closure.now, loop_closure(pose_, loop)};
-    }
-    if (step < 2) continue;
-    const double two_back = arm - outward_ * 2.0 * kLockSweepStep;
-    for (std::size_t loop = 0; loop < loops; ++loop) {
-      const Samples& closure = closures[loop];
-      const double steepest = std::max(closure.two_back, closure.now) - closure.last;
-      const bool valley = closure.last <= closure.two_back && closure.last <= closure.now;
-      if (!valley || closure.last > 2.0 * steepest) continue;  // see the peaks in look()
-      if (const auto open = open_between(static_cast<int>(loop), two_back, arm))
-        return toggle_between(two_back, *open);
-    }
-  }
-  return std::nullopt;
-}
-
-// Towards toggle the swivels, and all that hangs on them, go with the square root of what is left:
-// the samples follow even steps of that root.
-void Sweep::sample_up_to(const LockHit& toggle) {
-  constexpr int kLastSteps = 6;
-  const double left = toggle.arm - result_.last_arm;
-  for (int step = kLastSteps - 1; step >= 0; --step) {
-    const double part = static_cast<double>(step) / kLastSteps;
-    const double arm = toggle.arm - left * part * part;
-    if (closes(arm)) sample(arm);
-  }
-  result_.last_arm = toggle.arm;
-  result_.hits.push_back(toggle);
-}
-
 LockSweep Sweep::run() {
   const double start = steering_.straight_arm;
   result_.last_arm = start;
   if (!closes(start)) return std::move(result_);
-  const std::optional<LockHit> toggle = first_toggle();
+  const std::optional<FirstToggle> toggle =
+      first_toggle({steering_, input_.chassis_from_axle, outward_, kLockSweepStep, kSteps}, pose_);
   closes(start);
   start_watches();
   sample(start);
@@ -326,7 +227,17 @@ LockSweep Sweep::run() {
     result_.last_arm = arm;
     if (closes(arm)) sample(arm);
   }
-  if (toggle) sample_up_to(*toggle);
+  if (toggle) {
+    crowd_towards(result_.last_arm, toggle->arm, [this](double arm) {
+      if (closes(arm)) sample(arm);
+    });
+    result_.last_arm = toggle->arm;
+    LockHit hit;
+    hit.kind = LockEventKind::toggle;
+    hit.name = link_end_name(steering_, {toggle->link, true});
+    hit.arm = toggle->arm;
+    result_.hits.push_back(std::move(hit));
+  }
   const bool left = input_.hand == Side::left;
   record_travel(LockEventKind::box_end, left ? steering_.travel_left : steering_.travel_right);
   const std::optional<double>& cut = left ? steering_.assist_cut_left : steering_.assist_cut_right;
