@@ -63,7 +63,8 @@ Project project_from_tree(const Json& tree, FaultList& faults) {
   return project;
 }
 
-Result<Project> read_project_text(std::string_view text, const std::string& file_name) {
+Result<UnfinishedProject> read_unfinished_text(std::string_view text,
+                                               const std::string& file_name) {
   FaultList faults;
   for (const Problem& fault : json_stream_faults(text)) faults.add(fault);
   if (!faults.empty()) return std::move(faults).taken(file_name);
@@ -76,14 +77,24 @@ Result<Project> read_project_text(std::string_view text, const std::string& file
   upgrade_tree(tree, tree[kFormatKey].get<int>());
   tree.erase(kFormatKey);
 
-  Project project = project_from_tree(tree, faults);
-  if (const Problems listed = faults.listed(); listed.size() < kMostListedFaults) {
-    for (const Problem& problem : value_problems(project)) {
+  UnfinishedProject read{project_from_tree(tree, faults), {}};
+  const bool every_value_good = faults.empty();
+  const Problems listed = faults.listed();
+  if (listed.size() < kMostListedFaults) {
+    for (const Problem& problem : value_problems(read.project)) {
       if (!follows_from(problem, listed)) faults.add(problem);
     }
   }
-  if (!faults.empty()) return std::move(faults).taken(file_name);
-  return project;
+  if (!faults.empty()) read.unfit = std::move(faults).taken(file_name);
+  if (!every_value_good) return std::move(read.unfit);
+  return read;
+}
+
+Result<Project> read_project_text(std::string_view text, const std::string& file_name) {
+  Result<UnfinishedProject> read = read_unfinished_text(text, file_name);
+  if (!read) return read.problems();
+  if (!read->unfit.empty()) return std::move(read->unfit);
+  return std::move(read->project);
 }
 
 std::string project_text(const Project& project) {

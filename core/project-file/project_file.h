@@ -29,6 +29,16 @@ Result<Project> read_project(const std::filesystem::path& path);
 // The same for a text in memory; `file_name` is what messages call it.
 Result<Project> read_project_text(std::string_view text, const std::string& file_name = "");
 
+// A project as it may stand on the bench: each value is in range, but they need not fit each other
+// yet, as when a box was begun and its ratio is still to be read off.
+struct UnfinishedProject {
+  Project project;
+  Problems unfit;  // value_problems with the file's name
+};
+Result<UnfinishedProject> read_unfinished(const std::filesystem::path& path);
+Result<UnfinishedProject> read_unfinished_text(std::string_view text,
+                                               const std::string& file_name = "");
+
 // The file's text. Members stand in the order of the table of fields, then unknown ones in the
 // order they were read. Every member is written, also one at its default, so that a later change
 // of a default changes no project; only absent optional members and empty lists are left out.
@@ -37,7 +47,7 @@ std::string project_text(const Project& project);
 
 // Writes beside the file, syncs, renames over it, syncs the folder: interrupted at any moment the
 // file is whole, old or new. Keeps the old file's permissions and follows a symbolic link. Refuses
-// a project whose text could not be opened again; then nothing is touched.
+// a project whose text read_unfinished could not open again; then nothing is touched.
 Result<Done> save_project(const Project& project, const std::filesystem::path& path);
 
 }  // namespace tackbench

@@ -12,13 +12,16 @@ namespace fs = std::filesystem;
 
 Result<Done> save_project(const Project& project, const fs::path& path) {
   const std::string text = project_text(project);
-  if (const Result<Project> again = read_project_text(text, path.string()); !again.ok()) {
+  if (const auto again = read_unfinished_text(text, path.string()); !again) {
     return again.problems();
   }
   return replace_file(path, text);
 }
 
-Result<Project> read_project(const fs::path& path) {
+namespace {
+
+// All of the file, or one byte more than is read.
+Result<std::string> content_of(const fs::path& path) {
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
   if (!fs::exists(status)) {
@@ -38,7 +41,21 @@ Result<Project> read_project(const fs::path& path) {
     text.append(block.data(), static_cast<std::size_t>(stream.gcount()));
   }
   if (stream.bad()) return Problem{path.string(), "", "cannot be read to its end", "try again"};
-  return read_project_text(text, path.string());
+  return text;
+}
+
+}  // namespace
+
+Result<Project> read_project(const fs::path& path) {
+  const Result<std::string> text = content_of(path);
+  if (!text) return text.problems();
+  return read_project_text(*text, path.string());
+}
+
+Result<UnfinishedProject> read_unfinished(const fs::path& path) {
+  const Result<std::string> text = content_of(path);
+  if (!text) return text.problems();
+  return read_unfinished_text(*text, path.string());
 }
 
 }  // namespace tackbench

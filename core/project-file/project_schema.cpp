@@ -56,10 +56,10 @@ class SchemaVisitor final : public FieldVisitor {
         schema["pattern"] = R"(^[^\[\]]+$)";
         break;
       case TextKind::relative_path:
-        schema["pattern"] = R"(^[^/\\:][^:]*$)";
+        schema["pattern"] = R"(^([^/\\:][^:]*)?$)";
         break;
       case TextKind::sha256:
-        schema["pattern"] = "^[0-9A-Fa-f]{64}$";
+        schema["pattern"] = "^([0-9A-Fa-f]{64})?$";
         break;
     }
     add_with_default(field, std::move(schema), value);

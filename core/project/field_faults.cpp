@@ -123,11 +123,12 @@ std::optional<Problem> text_fault(const TextField& field, const std::string& pla
       good = good && !given.empty() && given.find_first_of("[]") == std::string_view::npos;
       break;
     case TextKind::relative_path:
-      good = good && !given.empty() && given.front() != '/' && given.front() != '\\' &&
+      good = good && !given.starts_with('/') && !given.starts_with('\\') &&
              given.find(':') == std::string_view::npos;
       break;
     case TextKind::sha256:
-      good = given.size() == 64 && std::all_of(given.begin(), given.end(), is_hex_digit);
+      good = (given.empty() || given.size() == 64) &&
+             std::all_of(given.begin(), given.end(), is_hex_digit);
       break;
   }
   if (good) return std::nullopt;

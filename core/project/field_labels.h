@@ -24,8 +24,8 @@ struct NumberField : FieldLabel {
 enum class TextKind {
   free,           // anything, may be empty
   name,           // not empty, no square brackets: it can stand in a member path
-  relative_path,  // of a file, seen from the project's own folder
-  sha256,         // 64 hex digits
+  relative_path,  // of a file, seen from the project's own folder; empty: not chosen yet
+  sha256,         // 64 hex digits, or empty with the path
 };
 
 struct TextField : FieldLabel {

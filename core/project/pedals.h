@@ -78,7 +78,7 @@ struct Pedal {
   double pad_height = 50.0;                            // along the foot, mm
   double pad_angle = 0.0;            // face from vertical, top forward positive, rad
   double pad_thickness = 8.0;        // mm
-  double full_travel = 0.0;          // turn from rest to its own stop, rad; required
+  double full_travel = 0.0;          // turn from rest to its own stop, rad; 0: not measured yet
   std::vector<Point<Cab>> arm_path;  // middle line of the arm from pivot to pad
   double arm_width = 12.0;           // across the middle line, mm
   double arm_thickness = 12.0;

@@ -92,7 +92,7 @@ void visit_fields(FieldVisitor& v, Pedal& r) {
   v.number(deg("pad_angle_deg", -90, 90, "pad angle", "face from vertical, top forward positive"),
            r.pad_angle);
   v.number(mm("pad_thickness_mm", 0, 50, "pad thickness"), r.pad_thickness);
-  v.number(required(deg("full_travel_deg", 0.1, 120, "full travel",
+  v.number(required(deg("full_travel_deg", 0, 120, "full travel",
                         "turn from rest to the pedal's own stop")),
            r.full_travel);
   v.points(place("arm_path_mm", "point of the arm's middle line", "from pivot to pad"), r.arm_path);

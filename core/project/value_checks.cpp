@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "core/basics/units.h"
 #include "core/project/choice_words.h"
 #include "core/project/field_path.h"
 #include "core/project/field_walk.h"
@@ -53,6 +54,26 @@ class DuplicateNames final : public FieldWalk {
  private:
   Problems& problems_;
   std::vector<std::map<std::string, std::string>> lists_;  // name to place
+};
+
+// A picture or scan that was begun and not chosen yet.
+class UnnamedFiles final : public FieldWalk {
+ public:
+  explicit UnnamedFiles(Problems& problems) : problems_(problems) {}
+
+  void text(const TextField& field, std::string& value) override {
+    if (!value.empty()) return;
+    if (field.kind == TextKind::relative_path) {
+      report(problems_, place_of(field), "no file is chosen",
+             "give its path, seen from the project's own folder");
+    } else if (field.kind == TextKind::sha256) {
+      report(problems_, place_of(field), "the file's checksum is missing",
+             "give its SHA-256, 64 hex digits");
+    }
+  }
+
+ private:
+  Problems& problems_;
 };
 
 void check_section(const ShaftSection& section, const std::string& place, Problems& problems) {
@@ -236,6 +257,11 @@ void check_pedals(const PedalsStation& station, Problems& problems) {
                          indexed("pedals.pedals", first->second)),
              "give one brake, at most one clutch and one accelerator");
     }
+    constexpr double kLeastTravel = 0.1 * kRadiansPerDegree;
+    if (pedal.full_travel < kLeastTravel) {
+      report(problems, place + ".full_travel_deg", "the pedal's full travel is not measured",
+             "give 0.1 to 120");
+    }
     if (pedal.rod && pedal.cable) {
       report(problems, place + ".cable", "the pedal has a push rod and a cable",
              "give one of the two");
@@ -364,6 +390,8 @@ Problems value_problems(const Project& project) {
   Project copy = project;
   DuplicateNames names(problems);
   visit_fields(names, copy);
+  UnnamedFiles files(problems);
+  visit_fields(files, copy);
   if (project.column) check_column(*project.column, problems);
   if (project.shaft_line) check_shaft_line(*project.shaft_line, problems);
   if (project.steering_box) check_steering_box(*project.steering_box, problems);

@@ -103,9 +103,9 @@ void Session::take(Project project, std::filesystem::path file, bool as_unsaved)
 }
 
 Problems Session::open(const std::filesystem::path& file) {
-  Result<Project> read = read_project(file);
+  Result<UnfinishedProject> read = read_unfinished(file);
   if (!read) return read.problems();
-  take(std::move(read).value(), file);
+  take(std::move(read->project), file);
   return {};
 }
 

@@ -6,6 +6,7 @@
 #include <QMessageBox>
 
 #include "core/project-file/project_file.h"
+#include "core/project/value_checks.h"
 #include "ui/panels/cut_list_panel.h"
 #include "ui/windows/bench_window.h"
 #include "ui/windows/new_project_dialog.h"
@@ -36,6 +37,11 @@ void BenchWindow::show_problems(const QString& heading, const Problems& problems
   notice_->say(heading + '\n' + lines.join('\n'));
 }
 
+void BenchWindow::show_unfit(const QString& heading) {
+  const Problems problems = value_problems(session_.project());
+  if (!problems.empty()) show_problems(heading, problems);
+}
+
 bool BenchWindow::open_file(const QString& file) {
   const Problems problems = session_.open(file.toStdString());
   if (!problems.empty()) {
@@ -43,6 +49,7 @@ bool BenchWindow::open_file(const QString& file) {
     return false;
   }
   notice_->close_notice();
+  show_unfit(tr("It is open, but some of its values do not fit each other."));
   Preferences::add_recent_file(QFileInfo(file).absoluteFilePath());
   watch_file();
   return true;
@@ -105,6 +112,7 @@ bool BenchWindow::save_to(const std::filesystem::path& file) {
     show_problems(tr("It could not be saved."), problems);
     return false;
   }
+  show_unfit(tr("It is saved, but some of its values do not fit each other."));
   Preferences::add_recent_file(QFileInfo(text_of(file)).absoluteFilePath());
   show_title();
   return true;
@@ -151,10 +159,10 @@ void BenchWindow::watch_file() {
 
 void BenchWindow::file_changed_on_disk() {
   const std::filesystem::path file = session_.file();
-  const Result<Project> there = read_project(file);
+  const Result<UnfinishedProject> there = read_unfinished(file);
   // Written by renaming, the watched file is a new one each time.
   watch_file();
-  if (there && equal_project(*there, session_.project())) return;
+  if (there && equal_project(there->project, session_.project())) return;
   if (!there) {
     show_problems(tr("The file changed on disk and can no longer be opened. What you have here is "
                      "untouched; saving would put it back."),

@@ -85,6 +85,8 @@ class BenchWindow : public QWidget {
   void watch_file();
   void file_changed_on_disk();
   void show_problems(const QString& heading, const Problems& problems);
+  // Says which values of the open project do not fit each other, if any.
+  void show_unfit(const QString& heading);
 
   void make_layout();
   void follow_session();

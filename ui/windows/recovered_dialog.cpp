@@ -99,20 +99,20 @@ void RecoveredDialog::choose(int row) {
   project_.reset();
   if (row < 0) return;
   const LeftBehind& copy = copies_[static_cast<std::size_t>(row)];
-  const Result<Project> kept = read_project(copy.copy);
+  const Result<UnfinishedProject> kept = read_unfinished(copy.copy);
   take_->setEnabled(kept.ok());
   if (!kept) {
     differences_->setText(tr("The copy cannot be read: %1")
                               .arg(QString::fromStdString(one_line(kept.problems().front()))));
     return;
   }
-  project_ = *kept;
+  project_ = kept->project;
   if (copy.file.empty()) {
     differences_->setText(tr("It was never saved, so there is nothing to compare it with."));
     return;
   }
-  const Result<Project> saved = read_project(copy.file);
-  differences_->setText(saved.ok() ? words_of_differences(differences(*saved, *kept))
+  const Result<UnfinishedProject> saved = read_unfinished(copy.file);
+  differences_->setText(saved.ok() ? words_of_differences(differences(saved->project, kept->project))
                                    : tr("The file that it belongs to cannot be read any more."));
 }
 
