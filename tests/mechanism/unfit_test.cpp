@@ -68,7 +68,10 @@ TEST(Unfit, MisfitsOfTheShaftLineAreNotCompiled) {
   line->supports.emplace_back();
   line->supports.back().shaft = 7;
   project.shaft_line = line;
-  project.column = std::make_shared<ColumnStation>();
+  auto column = std::make_shared<ColumnStation>();
+  column->hand_wheel_centre.mm = Vec3(0, 0, 1000);
+  column->bearings.resize(2);
+  project.column = column;
   project.steering_box = std::make_shared<SteeringBoxStation>();
   const auto mechanism = compile(project);
   ASSERT_FALSE(mechanism.ok());
