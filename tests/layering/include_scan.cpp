@@ -51,7 +51,9 @@ const std::map<std::string, Rooms, std::less<>>& ui_rooms_seen_by() {
       {"sheet", {"session", "look"}},
       {"fields", {"session", "look"}},
       {"panels", {"session", "look", "fields"}},
-      {"windows", {"session", "look", "sheet", "fields", "panels"}},
+      {"desk", {"session", "look"}},
+      {"graphs", {"session", "look"}},
+      {"windows", {"session", "look", "sheet", "fields", "panels", "desk", "graphs"}},
   };
   return table;
 }

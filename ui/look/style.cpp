@@ -51,6 +51,7 @@ QWidget { font-size: @normal; }
 QLabel { background: transparent; color: @ink; }
 QWidget[look="card"] { background: @card; border: 1px solid @hair; border-radius: 4px; }
 QWidget[look="plain"] { background: transparent; }
+QLabel:disabled { color: @soft; }
 QLabel[look="soft"] { color: @soft; font-size: @small; }
 QLabel[look="faded"] { color: @soft; }
 QLabel[look="wrong"] { color: @past; font-size: @small; }

@@ -7,8 +7,8 @@
 #include <QPushButton>
 #include <array>
 
-#include "core/basics/units.h"
 #include "core/project/field_path.h"
+#include "ui/desk/motion_desk.h"
 #include "ui/look/palette.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/panels/station_sheet.h"
@@ -84,8 +84,9 @@ void BenchWindow::make_edit_menu() {
 
 void BenchWindow::make_show_menu() {
   QMenu* menu = menus_->addMenu(tr("&Show"));
-  const std::array<std::pair<const char*, QString>, 3> pages{{{"show findings", tr("Findings")},
+  const std::array<std::pair<const char*, QString>, 4> pages{{{"show findings", tr("Findings")},
                                                               {"show station", tr("Station")},
+                                                              {"show graphs", tr("Graphs")},
                                                               {"show cut list", tr("Cut list")}}};
   for (std::size_t i = 0; i < pages.size(); ++i)
     add(menu, pages[i].first, pages[i].second,
@@ -97,6 +98,8 @@ void BenchWindow::make_show_menu() {
       [this] { side_->setVisible(!side_->isVisible()); });
   add(menu, "fold shaft", tr("Fold the shaft"), QKeySequence("F8"),
       [this] { shaft_->set_folded(!shaft_->folded()); });
+  add(menu, "fold desk", tr("Fold the motion desk"), QKeySequence("F7"),
+      [this] { desk_->fold_by_hand(!desk_->folded()); });
   menu->addSeparator();
   add(menu, "all views", tr("All views"), QKeySequence("Ctrl+0"), [this] {
     sheet_->fill_with(std::nullopt);
@@ -144,36 +147,28 @@ void BenchWindow::make_show_menu() {
       [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
 }
 
-void BenchWindow::press_motion(double hand_wheel, double bump) {
-  Controls controls = session_.controls();
-  controls.hand_wheel = hand_wheel;
-  controls.bump_left = bump;
-  controls.bump_right = bump;
-  session_.set_controls(controls);
-}
-
 void BenchWindow::make_motion_menu() {
   QMenu* menu = menus_->addMenu(tr("&Motion"));
-  const auto turns = [this](bool left) {
-    const auto& locks = session_.judged().results.locks;
-    if (!locks) return 0.0;
-    return left ? locks->left.turns * kRadiansPerTurn : -locks->right.turns * kRadiansPerTurn;
-  };
-  const auto travel = [this](bool up) {
-    const auto& axle = session_.project().front_axle;
-    if (!axle) return 0.0;
-    return up ? axle->suspension.bump : -axle->suspension.droop;
-  };
   add(menu, "straight", tr("Straight, at ride height"), QKeySequence("Ctrl+Home"),
       [this] { session_.set_controls({}); });
   add(menu, "full left", tr("Full left"), QKeySequence("Ctrl+Left"),
-      [this, turns] { press_motion(turns(true), session_.controls().bump_left); });
+      [this] { desk_->full_left(); });
   add(menu, "full right", tr("Full right"), QKeySequence("Ctrl+Right"),
-      [this, turns] { press_motion(turns(false), session_.controls().bump_left); });
-  add(menu, "full bump", tr("Full bump"), QKeySequence("Ctrl+Up"),
-      [this, travel] { press_motion(session_.controls().hand_wheel, travel(true)); });
+      [this] { desk_->full_right(); });
+  add(menu, "full bump", tr("Full bump"), QKeySequence("Ctrl+Up"), [this] { desk_->full_bump(); });
   add(menu, "full droop", tr("Full droop"), QKeySequence("Ctrl+Down"),
-      [this, travel] { press_motion(session_.controls().hand_wheel, travel(false)); });
+      [this] { desk_->full_droop(); });
+  menu->addSeparator();
+  QAction* play =
+      add(menu, "play", tr("Play, or stop"), QKeySequence("F4"), [this] { desk_->play_or_stop(); });
+  QAction* less = add(menu, "less motion", tr("Less motion"), {}, [] {});
+  less->setCheckable(true);
+  connect(less, &QAction::toggled, this, [this, play](bool on) {
+    desk_->set_reduced_motion(on);
+    play->setEnabled(!on);
+    Preferences::set_less_motion(on);
+  });
+  less->setChecked(Preferences::less_motion());
   menu->addSeparator();
   add(menu, "stop checks", tr("Stop the checks"), {}, [this] { session_.stop_checks(); });
   add(menu, "run checks", tr("Run the checks again"), QKeySequence("F5"),

@@ -11,6 +11,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "ui/desk/motion_desk.h"
 #include "ui/look/style.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/shaft_strip.h"
@@ -23,6 +24,10 @@
 
 namespace tackbench::ui {
 
+namespace {
+constexpr int kLowWindow = 800;
+}
+
 BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
     : QWidget(parent),
       recovery_(session_, std::move(recovery_folder)),
@@ -34,7 +39,8 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
       shaft_(new ShaftStrip(session_, this)),
       notice_(new NoticeBar(this)),
       sheet_(new SheetCard(session_, this)),
-      side_(new SideColumn(session_, this)) {
+      side_(new SideColumn(session_, this)),
+      desk_(new MotionDesk(session_, this)) {
   setAttribute(Qt::WA_DeleteOnClose);
   setAcceptDrops(true);
   setMinimumSize(1000, 600);
@@ -72,10 +78,14 @@ void BenchWindow::make_layout() {
   top->addWidget(unit_);
 
   auto* middle = new QHBoxLayout;
-  middle->setContentsMargins(16, 0, 16, 12);
+  middle->setContentsMargins(16, 0, 16, 0);
   middle->setSpacing(12);
   middle->addWidget(sheet_, 1);
   middle->addWidget(side_);
+
+  auto* foot = new QHBoxLayout;
+  foot->setContentsMargins(16, 0, 16, 10);
+  foot->addWidget(desk_);
 
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -84,6 +94,7 @@ void BenchWindow::make_layout() {
   column->addWidget(shaft_);
   column->addWidget(notice_);
   column->addLayout(middle, 1);
+  column->addLayout(foot);
 }
 
 void BenchWindow::follow_session() {
@@ -114,6 +125,7 @@ void BenchWindow::follow_session() {
         return set_shown_unit(ShownUnit::millimetre);
     }
   });
+  connect(desk_, &MotionDesk::folded_by_hand, this, &Preferences::set_desk_folded);
   connect(undo_, &QPushButton::clicked, &session_, &Session::undo);
 }
 
@@ -140,9 +152,9 @@ void BenchWindow::show_finding(const QString& name) {
   if (finding != nullptr) sheet_->show_finding(*finding);
 }
 
-// F6: one key goes round shaft, sheet, side column.
+// F6: one key goes round shaft, sheet, side column, desk.
 void BenchWindow::go_round() {
-  const std::array<QWidget*, 3> places{shaft_, sheet_, side_};
+  const std::array<QWidget*, 4> places{shaft_, sheet_, side_, desk_};
   std::size_t now = places.size() - 1;
   for (std::size_t i = 0; i < places.size(); ++i) {
     QWidget* focus = focusWidget();
@@ -168,6 +180,12 @@ void BenchWindow::keyPressEvent(QKeyEvent* event) {
     return;
   }
   QWidget::keyPressEvent(event);
+}
+
+// In a low window the drawing comes first, unless somebody said otherwise.
+void BenchWindow::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  desk_->set_folded(Preferences::desk_folded().value_or(height() < kLowWindow));
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {
@@ -200,10 +218,10 @@ void BenchWindow::begin_tour() {
                       "is known of it.")},
           {side_, tr("Findings, worst first. Choose the first one: the controls go to its worst "
                      "moment, the sheet shows the place, and it says how the number came.")},
-          {sheet_,
-           tr("The truck's own controls are on the drawing: turn the hand wheel, swing a "
-              "road wheel, press a pedal pad. The menu Motion goes to the locks and to full "
-              "bump.")},
+          {desk_,
+           tr("The truck's own controls: turn the hand wheel to its locks, lift a road wheel, "
+              "press a pedal, or play the whole motion. You can take hold of the same "
+              "parts on the drawing.")},
           {sheet_, tr("What is blue moves. Take a ball, a joint or the steering box and drag it: "
                       "lengths and angles follow while you drag. Double-click for an exact place, "
                       "arrows for a millimetre.")},

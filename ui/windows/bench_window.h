@@ -19,6 +19,7 @@ class QPushButton;
 
 namespace tackbench::ui {
 
+class MotionDesk;
 class NoticeBar;
 class SheetCard;
 class ShaftStrip;
@@ -36,6 +37,7 @@ class BenchWindow : public QWidget {
   SheetCard& sheet() { return *sheet_; }
   SideColumn& side() { return *side_; }
   ShaftStrip& shaft() { return *shaft_; }
+  MotionDesk& desk() { return *desk_; }
   NoticeBar& notice() { return *notice_; }
   QMenuBar& menus() { return *menus_; }
   // The action of that name (objectName), for keys and tests; null when there is none.
@@ -60,6 +62,7 @@ class BenchWindow : public QWidget {
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   // --- menus and actions (bench_menus.cpp)
@@ -93,7 +96,6 @@ class BenchWindow : public QWidget {
   void show_title();
   void show_finding(const QString& name);
   void go_round();
-  void press_motion(double hand_wheel, double bump);
 
   Session session_;
   Recovery recovery_;
@@ -109,6 +111,7 @@ class BenchWindow : public QWidget {
   NoticeBar* notice_;
   SheetCard* sheet_;
   SideColumn* side_;
+  MotionDesk* desk_;
   QPointer<Tour> tour_;
 };
 

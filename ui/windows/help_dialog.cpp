@@ -24,7 +24,7 @@ QString row(const QString& left, const QString& right) {
 QString keys_page() {
   QString rows;
   const auto add = [&](const QString& keys, const char* words) { rows += row(keys, tr(words)); };
-  add("F6", "round the window: shaft, sheet, side column");
+  add("F6", "round the window: shaft, sheet, side column, motion desk");
   add("N, P", "next and previous point, in the order in which motion flows");
   add(tr("arrows"),
       "move the selected point by 1 mm or 1/16 in; with Shift ten, with Ctrl a tenth");
@@ -35,8 +35,15 @@ QString keys_page() {
   add("+, -, 0", "closer, further, all of it");
   add("M", "measure between points");
   add("Ctrl+Z, Ctrl+Shift+Z", "undo, redo");
-  add("Ctrl+1, Ctrl+2, Ctrl+3", "findings, station, cut list");
-  add("F9", "fold the side column away");
+  add("Ctrl+1, Ctrl+2, Ctrl+3, Ctrl+4", "findings, station, graphs, cut list");
+  add("Ctrl+Left, Ctrl+Right, Ctrl+Up, Ctrl+Down", "full left, full right, full bump, full droop");
+  add("Ctrl+Home", "straight, at ride height, pedals at rest");
+  add("F4", "play the chosen motion, or stop it");
+  add(tr("Left and Right on the hand wheel"),
+      "turn it by 5 degrees, with Shift by 45; Page up and Page down go to the locks");
+  add(tr("arrows on a lever"), "move it; with Shift both road wheels together, Home to nought");
+  add(tr("Left and Right on a graph"), "move the cursor, and with it the truck");
+  add("F7, F8, F9", "fold the motion desk, the shaft, the side column");
   add("F11", "the whole screen");
   return "<table>" + rows + "</table>";
 }

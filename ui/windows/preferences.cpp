@@ -34,6 +34,24 @@ void Preferences::set_theme(Theme theme) {
   QSettings().setValue("light", word_of(theme));
 }
 
+bool Preferences::less_motion() {
+  return QSettings().value("less motion", false).toBool();
+}
+
+void Preferences::set_less_motion(bool less) {
+  QSettings().setValue("less motion", less);
+}
+
+std::optional<bool> Preferences::desk_folded() {
+  const QVariant folded = QSettings().value("desk folded");
+  if (!folded.isValid()) return std::nullopt;
+  return folded.toBool();
+}
+
+void Preferences::set_desk_folded(bool folded) {
+  QSettings().setValue("desk folded", folded);
+}
+
 bool Preferences::first_page_seen() {
   return QSettings().value("first page seen", false).toBool();
 }

@@ -3,6 +3,7 @@
 
 #include <QString>
 #include <QStringList>
+#include <optional>
 
 #include "ui/look/palette.h"
 
@@ -12,6 +13,12 @@ class Preferences {
  public:
   static Theme theme();
   static void set_theme(Theme theme);
+  // Nothing is played then.
+  static bool less_motion();
+  static void set_less_motion(bool less);
+  // None: never folded nor unfolded by hand.
+  static std::optional<bool> desk_folded();
+  static void set_desk_folded(bool folded);
   static bool first_page_seen();
   static void set_first_page_seen(bool seen);
   // Newest first, at most ten, only files that are there.

@@ -5,6 +5,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "ui/graphs/graphs_panel.h"
 #include "ui/look/style.h"
 #include "ui/panels/cut_list_panel.h"
 #include "ui/panels/findings_panel.h"
@@ -20,12 +21,13 @@ SideColumn::SideColumn(Session& session, QWidget* parent)
     : QWidget(parent),
       findings_(new FindingsPanel(session)),
       station_(new StationSheet(session)),
+      graphs_(new GraphsPanel(session)),
       cut_list_(new CutListPanel(session)),
       pages_(new QStackedWidget(this)) {
   setFixedWidth(kWidth);
   setAccessibleName(tr("Side column"));
   for (QWidget* page : {static_cast<QWidget*>(findings_), static_cast<QWidget*>(station_),
-                        static_cast<QWidget*>(cut_list_)})
+                        static_cast<QWidget*>(graphs_), static_cast<QWidget*>(cut_list_)})
     pages_->addWidget(page);
 
   auto* row = new QHBoxLayout;
@@ -43,6 +45,7 @@ SideColumn::SideColumn(Session& session, QWidget* parent)
   };
   add(tr("Findings"), SidePage::findings);
   add(tr("Station"), SidePage::station);
+  add(tr("Graphs"), SidePage::graphs);
   add(tr("Cut list"), SidePage::cut_list);
 
   auto* column = new QVBoxLayout(this);

@@ -14,9 +14,10 @@ namespace tackbench::ui {
 
 class CutListPanel;
 class FindingsPanel;
+class GraphsPanel;
 class StationSheet;
 
-enum class SidePage { findings, station, cut_list };
+enum class SidePage { findings, station, graphs, cut_list };
 
 class SideColumn : public QWidget {
   Q_OBJECT
@@ -29,6 +30,7 @@ class SideColumn : public QWidget {
   void show_station(Station station);
   FindingsPanel& findings() const { return *findings_; }
   StationSheet& station_sheet() const { return *station_; }
+  GraphsPanel& graphs() const { return *graphs_; }
   CutListPanel& cut_list() const { return *cut_list_; }
 
  Q_SIGNALS:
@@ -37,6 +39,7 @@ class SideColumn : public QWidget {
  private:
   FindingsPanel* findings_;
   StationSheet* station_;
+  GraphsPanel* graphs_;
   CutListPanel* cut_list_;
   QStackedWidget* pages_;
   std::vector<QAbstractButton*> choices_;

@@ -17,10 +17,15 @@
 #include <fstream>
 
 #include "core/project-file/project_file.h"
+#include "ui/desk/hand_wheel_dial.h"
+#include "ui/desk/lever.h"
+#include "ui/desk/motion_desk.h"
+#include "ui/graphs/graphs_panel.h"
 #include "ui/look/palette.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/panels/station_sheet.h"
+#include "ui/sheet/control_drag.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/windows/first_page.h"
 #include "ui/windows/help_dialog.h"
@@ -232,6 +237,45 @@ TEST_F(BenchWindowTest, ABareStartKeepsItsAnswers) {
   EXPECT_FALSE(session().judged().findings.empty());
 }
 
+TEST_F(BenchWindowTest, DeskSheetAndGraphAgree) {
+  press("show graphs");
+  GraphsPanel& graphs = window_->side().graphs();
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !graphs.curves().empty(); }, 5000));
+  auto* dial = window_->desk().findChild<HandWheelDial*>();
+  QTest::keyClick(dial, Qt::Key_Left, Qt::ShiftModifier);
+  settle();
+  EXPECT_NEAR(degrees_from_radians(session().controls().hand_wheel), 45.0, 1e-9);
+  EXPECT_EQ(graphs.findChild<Plot*>()->cursor(), session().controls().hand_wheel);
+
+  // The left tyre lifted in the front view, seen on the desk's lever.
+  const PosedTruck& truck = session().posed();
+  ControlInHand tyre;
+  tyre.kind = ControlKind::road_wheel;
+  tyre.view = SheetView::front;
+  session().set_controls(
+      moved_by_hand(truck, session().controls(), tyre, ViewPoint{0.0, 0.0}, ViewPoint{0.0, 30.0}));
+  settle();
+  EXPECT_NEAR(window_->desk().findChild<Lever*>("bump_left")->place(), 30.0, 1e-9);
+  EXPECT_EQ(window_->desk().findChild<Lever*>("bump_right")->place(), 0.0);
+}
+
+TEST_F(BenchWindowTest, LessMotionIsKept) {
+  QAction* less = window_->action("less motion");
+  ASSERT_NE(less, nullptr);
+  less->setChecked(true);
+  EXPECT_FALSE(window_->action("play")->isEnabled());
+  window_->desk().play_or_stop();
+  EXPECT_FALSE(window_->desk().playing());
+  BenchWindow another(folder_.filePath("another").toStdString());
+  another.setAttribute(Qt::WA_DeleteOnClose, false);
+  EXPECT_FALSE(another.action("play")->isEnabled());
+  less->setChecked(false);
+  press("play");
+  EXPECT_TRUE(window_->desk().playing());
+  press("play");
+  EXPECT_FALSE(window_->desk().playing());
+}
+
 // The drawing keeps at least half of the window at 1280x720 with the side column open.
 TEST_F(BenchWindowTest, TheSheetKeepsItsRoom) {
   window_->resize(1280, 720);
@@ -241,6 +285,7 @@ TEST_F(BenchWindowTest, TheSheetKeepsItsRoom) {
            (window_->width() * window_->height());
   };
   press("fold shaft");
+  EXPECT_TRUE(window_->desk().folded());
   EXPECT_GE(share(), 0.5);
   press("fold side");
   EXPECT_GE(share(), 0.6);

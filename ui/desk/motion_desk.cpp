@@ -1,0 +1,485 @@
+#include "ui/desk/motion_desk.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPainter>
+#include <QPushButton>
+#include <QToolButton>
+#include <algorithm>
+#include <cmath>
+
+#include "core/basics/wording.h"
+#include "core/mechanism/solve.h"
+#include "ui/desk/hand_wheel_dial.h"
+#include "ui/desk/lever.h"
+#include "ui/look/palette.h"
+#include "ui/look/style.h"
+
+namespace tackbench::ui {
+
+namespace {
+
+constexpr int kFrameMilliseconds = 33;
+constexpr double kPedalStep = 0.05;
+
+QString text_of(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+QString percent_words(double share) {
+  return MotionDesk::tr("%1 %").arg(std::lround(share * 100.0));
+}
+
+}  // namespace
+
+MotionDesk::MotionDesk(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+  setAccessibleName(tr("Motion desk"));
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(14, 6, 14, 6);
+  body_ = new QWidget(this);
+  auto* row = new QHBoxLayout(body_);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(5);
+  build_wheel(*row);
+  row->addStretch(1);
+  build_axle(*row);
+  row->addStretch(1);
+  pedal_box_ = new QWidget(body_);
+  pedal_row_ = new QHBoxLayout(pedal_box_);
+  pedal_row_->setContentsMargins(0, 0, 0, 0);
+  row->addWidget(pedal_box_);
+  row->addStretch(1);
+  build_more(*row);
+  row->addStretch(1);
+  build_play(*row);
+  whole->addWidget(body_);
+  build_folded_row();
+  whole->addWidget(row_);
+  row_->hide();
+
+  timer_.setInterval(kFrameMilliseconds);
+  connect(&timer_, &QTimer::timeout, this, &MotionDesk::step_on);
+  connect(&session_, &Session::controls_changed, this, [this] {
+    if (!stepping_) stop();
+    show_controls();
+  });
+  connect(&session_, &Session::posed_changed, this, [this] {
+    read_truck();
+    show_pose();
+  });
+  connect(&session_, &Session::judged_changed, this, &MotionDesk::read_truck);
+  connect(&session_, &Session::project_changed, this, [this](const Change& change) {
+    if (change.kind == ChangeKind::opened) stop();
+  });
+  read_truck();
+  show_pose();
+}
+
+QPushButton* MotionDesk::button(const QString& words, const char* name,
+                                void (MotionDesk::*action)()) {
+  auto* made = new QPushButton(words, this);
+  made->setObjectName(QLatin1String(name));
+  made->setAccessibleName(words);
+  connect(made, &QPushButton::clicked, this, action);
+  return made;
+}
+
+void MotionDesk::build_wheel(QBoxLayout& row) {
+  dial_ = new HandWheelDial(body_);
+  dial_->setObjectName("hand_wheel");
+  dial_->setAccessibleName(tr("Hand wheel"));
+  dial_->setToolTip(tr("Turn it with the mouse or with the Left and Right keys; Home is straight"));
+  connect(dial_, &HandWheelDial::turned, this, &MotionDesk::turn_hand_wheel);
+  row.addWidget(dial_, 0, Qt::AlignVCenter);
+
+  auto* column = new QVBoxLayout;
+  column->setSpacing(3);
+  turns_ = new QLabel(body_);
+  set_look(*turns_, "heading");
+  degrees_ = new QLabel(body_);
+  degrees_->setObjectName("degrees");
+  set_look(*degrees_, "soft");
+  numbers_ = new QLabel(body_);
+  numbers_->setObjectName("numbers");
+  // As wide as the longest of its usual words, so that nothing shifts while the wheel turns.
+  numbers_->setMinimumWidth(240);
+  numbers_->setWordWrap(true);
+  auto* buttons = new QHBoxLayout;
+  buttons->setSpacing(6);
+  buttons->addWidget(button(tr("full left"), "full_left", &MotionDesk::full_left));
+  buttons->addWidget(button(tr("straight"), "straight", &MotionDesk::straight));
+  buttons->addWidget(button(tr("full right"), "full_right", &MotionDesk::full_right));
+  column->addStretch(1);
+  for (QLabel* label : {turns_, degrees_, numbers_}) column->addWidget(label);
+  column->addLayout(buttons);
+  column->addStretch(1);
+  row.addLayout(column);
+}
+
+void MotionDesk::build_axle(QBoxLayout& row) {
+  axle_ = new QWidget(body_);
+  auto* levers = new QHBoxLayout(axle_);
+  levers->setContentsMargins(0, 0, 0, 0);
+  levers->setSpacing(4);
+  const auto rise = [this](double mm) {
+    QString length = text_of(shown_length(mm, session_.shown_unit()));
+    if (mm > 0.0) length.insert(length.startsWith('~') ? 1 : 0, '+');
+    return length;
+  };
+  bump_left_ = new Lever(tr("Bump left"), rise, axle_);
+  bump_left_->setObjectName("bump_left");
+  bump_right_ = new Lever(tr("Bump right"), rise, axle_);
+  bump_right_->setObjectName("bump_right");
+  linked_ = new QToolButton(axle_);
+  linked_->setCheckable(true);
+  linked_->setObjectName("linked");
+  linked_->setText(tr("both"));
+  linked_->setAccessibleName(tr("Both wheels together"));
+  linked_->setToolTip(tr("Moves both wheels together; Shift does so for one move"));
+  connect(bump_left_, &Lever::moved, this,
+          [this](double bump, bool shift) { move_bump(Side::left, bump, shift); });
+  connect(bump_right_, &Lever::moved, this,
+          [this](double bump, bool shift) { move_bump(Side::right, bump, shift); });
+  // Between the levers and in their order: up, ride height, down.
+  auto* between = new QVBoxLayout;
+  between->setSpacing(3);
+  between->addStretch(1);
+  between->addWidget(button(tr("full bump"), "full_bump", &MotionDesk::full_bump));
+  between->addWidget(button(tr("ride height"), "ride_height", &MotionDesk::ride_height));
+  between->addWidget(button(tr("full droop"), "full_droop", &MotionDesk::full_droop));
+  between->addStretch(1);
+  levers->addWidget(bump_left_);
+  levers->addWidget(linked_, 0, Qt::AlignVCenter);
+  levers->addWidget(bump_right_);
+  levers->addSpacing(4);
+  levers->addLayout(between);
+  row.addWidget(axle_);
+}
+
+void MotionDesk::build_more(QBoxLayout& row) {
+  more_ = new QToolButton(body_);
+  more_->setObjectName("more");
+  more_->setCheckable(true);
+  more_->setAccessibleName(tr("Brake wind-up and cab shake in the pedals' place"));
+  more_->setToolTip(more_->accessibleName());
+  more_levers_ = new QWidget(body_);
+  auto* levers = new QHBoxLayout(more_levers_);
+  levers->setContentsMargins(0, 0, 0, 0);
+  levers->setSpacing(4);
+  wind_up_ = new Lever(
+      tr("Wind-up"), [](double rad) { return text_of(shown(rad, Unit::degree)); }, more_levers_);
+  wind_up_->setObjectName("wind_up");
+  wind_up_->setAccessibleName(tr("Brake wind-up"));
+  connect(wind_up_, &Lever::moved, this, [this](double angle, bool) {
+    Controls controls = session_.controls();
+    controls.axle_pose.reset();
+    controls.wind_up = angle;
+    set_by_hand(controls);
+  });
+  levers->addWidget(wind_up_);
+  const QString names[] = {tr("Cab along"), tr("Cab across"), tr("Cab up")};
+  for (int i = 0; i < 3; ++i) {
+    auto* lever = new Lever(
+        names[i], [this](double mm) { return text_of(shown_length(mm, session_.shown_unit())); },
+        more_levers_);
+    lever->setObjectName("shake_" + QString::number(i));
+    connect(lever, &Lever::moved, this, [this, i](double shift, bool) {
+      Controls controls = session_.controls();
+      controls.cab_shake[i] = shift;
+      set_by_hand(controls);
+    });
+    shake_.push_back(lever);
+    levers->addWidget(lever);
+  }
+  row.addWidget(more_levers_);
+  row.addWidget(more_, 0, Qt::AlignVCenter);
+  connect(more_, &QToolButton::toggled, this, &MotionDesk::show_levers);
+}
+
+void MotionDesk::build_play(QBoxLayout& row) {
+  auto* column = new QVBoxLayout;
+  column->setSpacing(4);
+  auto* fold = new QToolButton(body_);
+  fold->setObjectName("fold");
+  fold->setArrowType(Qt::DownArrow);
+  fold->setAutoRaise(true);
+  fold->setAccessibleName(tr("Fold the motion desk"));
+  fold->setToolTip(fold->accessibleName());
+  connect(fold, &QToolButton::clicked, this, [this] { fold_by_hand(true); });
+  cycle_choice_ = new QComboBox(body_);
+  cycle_choice_->setObjectName("cycle");
+  cycle_choice_->setAccessibleName(tr("Motion to play"));
+  cycle_choice_->addItem(tr("Lock to lock"));
+  cycle_choice_->addItem(tr("Bump and droop"));
+  cycle_choice_->addItem(tr("Both"));
+  play_ = new QPushButton(tr("Play"), body_);
+  play_->setObjectName("play");
+  connect(play_, &QPushButton::clicked, this, &MotionDesk::play_or_stop);
+  folded_play_ = new QPushButton(tr("Play"), this);
+  connect(folded_play_, &QPushButton::clicked, this, &MotionDesk::play_or_stop);
+  column->addStretch(1);
+  column->addWidget(cycle_choice_);
+  column->addWidget(play_);
+  column->addStretch(1);
+  row.addLayout(column);
+  row.addWidget(fold, 0, Qt::AlignTop);
+}
+
+void MotionDesk::build_folded_row() {
+  row_ = new QWidget(this);
+  auto* row = new QHBoxLayout(row_);
+  row->setContentsMargins(0, 0, 0, 0);
+  folded_words_ = new QLabel(row_);
+  folded_words_->setObjectName("folded_words");
+  folded_words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  row->addWidget(folded_words_, 1);
+  row->addWidget(folded_play_);
+  auto* unfold = new QToolButton(row_);
+  unfold->setObjectName("unfold");
+  unfold->setArrowType(Qt::UpArrow);
+  unfold->setAutoRaise(true);
+  unfold->setAccessibleName(tr("Unfold the motion desk"));
+  unfold->setToolTip(unfold->accessibleName());
+  connect(unfold, &QToolButton::clicked, this, [this] { fold_by_hand(false); });
+  row->addWidget(unfold);
+}
+
+void MotionDesk::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(tackbench::ui::palette().hair);
+  painter.setBrush(tackbench::ui::palette().card);
+  painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4.0, 4.0);
+}
+
+void MotionDesk::set_folded(bool folded) {
+  if (folded == folded_) return;
+  folded_ = folded;
+  body_->setVisible(!folded);
+  row_->setVisible(folded);
+  updateGeometry();
+}
+
+void MotionDesk::fold_by_hand(bool folded) {
+  set_folded(folded);
+  Q_EMIT folded_by_hand(folded);
+}
+
+void MotionDesk::set_reduced_motion(bool reduced) {
+  reduced_motion_ = reduced;
+  if (reduced) stop();
+  for (QPushButton* each : {play_, folded_play_}) {
+    each->setEnabled(!reduced);
+    each->setToolTip(reduced ? tr("Less motion is chosen: nothing is played") : QString());
+  }
+}
+
+// --- what hands do
+
+void MotionDesk::set_by_hand(const Controls& controls) {
+  session_.set_controls(held_within(reach_, controls));
+}
+
+void MotionDesk::turn_hand_wheel(double angle) {
+  Controls controls = session_.controls();
+  controls.hand_wheel = angle;
+  set_by_hand(controls);
+}
+
+void MotionDesk::move_bump(Side side, double bump, bool shift) {
+  Controls controls = session_.controls();
+  controls.axle_pose.reset();
+  const bool both = linked_->isChecked() || shift;
+  if (both || side == Side::left) controls.bump_left = bump;
+  if (both || side == Side::right) controls.bump_right = bump;
+  set_by_hand(controls);
+}
+
+void MotionDesk::full_left() {
+  turn_hand_wheel(reach_.full_left);
+}
+
+void MotionDesk::full_right() {
+  turn_hand_wheel(reach_.full_right);
+}
+
+void MotionDesk::straight() {
+  turn_hand_wheel(0.0);
+}
+
+void MotionDesk::full_bump() {
+  move_bump(Side::left, reach_.full_bump, true);
+}
+
+void MotionDesk::full_droop() {
+  move_bump(Side::left, reach_.full_droop, true);
+}
+
+void MotionDesk::ride_height() {
+  move_bump(Side::left, 0.0, true);
+}
+
+// --- played
+
+void MotionDesk::play(MotionCycle cycle) {
+  if (reduced_motion_) return;
+  cycle_ = cycle;
+  start_ = session_.controls();
+  share_ = 0.0;
+  timer_.start();
+  play_->setText(tr("Stop"));
+  folded_play_->setText(tr("Stop"));
+}
+
+void MotionDesk::play_or_stop() {
+  if (playing()) return stop();
+  play(static_cast<MotionCycle>(cycle_choice_->currentIndex()));
+}
+
+void MotionDesk::stop() {
+  timer_.stop();
+  play_->setText(tr("Play"));
+  folded_play_->setText(tr("Play"));
+}
+
+void MotionDesk::step_on() {
+  share_ += kFrameMilliseconds / 1000.0 / cycle_seconds(cycle_);
+  stepping_ = true;
+  session_.set_controls(along_cycle(cycle_, start_, reach_, share_));
+  stepping_ = false;
+  if (share_ >= 1.0) stop();
+}
+
+// --- what is shown
+
+void MotionDesk::read_truck() {
+  const Mechanism& mechanism = *session_.posed().mechanism;
+  const auto& locks = session_.judged().results.locks;
+  reach_ = control_reach(mechanism, locks ? &*locks : nullptr);
+  dial_->set_ends(reach_.full_right, reach_.full_left);
+  const bool inch = session_.shown_unit() != ShownUnit::millimetre;
+  const double step = inch ? kMillimetresPerInch / 8.0 : 5.0;
+  for (Lever* lever : {bump_left_, bump_right_})
+    lever->set_ends(reach_.full_droop, reach_.full_bump, step);
+  wind_up_->set_ends(0.0, reach_.wind_up, 0.5 * kRadiansPerDegree);
+  for (int i = 0; i < 3; ++i)
+    shake_[static_cast<std::size_t>(i)]->set_ends(reach_.least_shake_mm[i], reach_.most_shake_mm[i],
+                                                  step / 5.0);
+  axle_->setVisible(mechanism.suspension.has_value());
+  rebuild_pedals();
+  show_levers();
+  show_controls();
+}
+
+void MotionDesk::rebuild_pedals() {
+  const Mechanism& mechanism = *session_.posed().mechanism;
+  std::vector<std::string> names;
+  for (const PedalLinkage& linkage : mechanism.pedals) names.push_back(linkage.pedal.name);
+  if (names == pedal_names_) return;
+  pedal_names_ = names;
+  for (Lever* lever : pedals_) {
+    lever->hide();
+    pedal_row_->removeWidget(lever);
+    lever->deleteLater();
+  }
+  pedals_.clear();
+  for (std::size_t i = 0; i < names.size() && i < kMostPedals; ++i) {
+    auto* lever = new Lever(
+        text_of(capitalised(names[i])), [](double share) { return percent_words(share); },
+        pedal_box_);
+    lever->setObjectName("pedal_" + QString::number(i));
+    lever->set_pressed_down(true);
+    lever->set_ends(0.0, 1.0, kPedalStep);
+    connect(lever, &Lever::moved, this, [this, i](double share, bool) {
+      Controls controls = session_.controls();
+      controls.pedals[i] = share;
+      set_by_hand(controls);
+    });
+    pedal_row_->addWidget(lever);
+    lever->show();
+    pedals_.push_back(lever);
+  }
+}
+
+// What the truck has, and of that what there is room for.
+void MotionDesk::show_levers() {
+  wind_up_->setVisible(reach_.wind_up > 0.0);
+  bool any = reach_.wind_up > 0.0;
+  for (int i = 0; i < 3; ++i) {
+    const bool shakes = reach_.most_shake_mm[i] > reach_.least_shake_mm[i];
+    shake_[static_cast<std::size_t>(i)]->setVisible(shakes);
+    any = any || shakes;
+  }
+  const bool more = any && (more_->isChecked() || pedals_.empty());
+  more_->setVisible(any && !pedals_.empty());
+  more_->setText(more ? tr("pedals") : tr("more"));
+  more_levers_->setVisible(more);
+  pedal_box_->setVisible(!more && !pedals_.empty());
+}
+
+void MotionDesk::show_controls() {
+  const Controls& controls = session_.controls();
+  for (QLabel* label : {degrees_, numbers_}) label->setEnabled(session_.posed_fresh());
+  dial_->set_angle(controls.hand_wheel);
+  const QString words = hand_wheel_words(controls.hand_wheel);
+  const QString degrees = text_of(shown(std::abs(controls.hand_wheel), Unit::degree));
+  dial_->setAccessibleDescription(words + ", " + degrees);
+  QString ends;
+  if (controls.hand_wheel != 0.0 && controls.hand_wheel >= reach_.full_left)
+    ends = reach_.ends_at_locks ? tr(", at the lock") : tr(", at its end");
+  if (controls.hand_wheel != 0.0 && controls.hand_wheel <= reach_.full_right)
+    ends = reach_.ends_at_locks ? tr(", at the lock") : tr(", at its end");
+  turns_->setText(words + ends);
+  bump_left_->set_place(controls.bump_left);
+  bump_right_->set_place(controls.bump_right);
+  wind_up_->set_place(controls.wind_up);
+  for (int i = 0; i < 3; ++i) shake_[static_cast<std::size_t>(i)]->set_place(controls.cab_shake[i]);
+  for (std::size_t i = 0; i < pedals_.size(); ++i) pedals_[i]->set_place(controls.pedals[i]);
+
+  QString row = tr("Hand wheel %1").arg(words);
+  const ShownUnit unit = session_.shown_unit();
+  if (controls.bump_left != 0.0 || controls.bump_right != 0.0)
+    row += tr("   Bump left %1, right %2")
+               .arg(text_of(shown_length(controls.bump_left, unit)),
+                    text_of(shown_length(controls.bump_right, unit)));
+  for (std::size_t i = 0; i < pedals_.size(); ++i)
+    if (controls.pedals[i] != 0.0)
+      row +=
+          "   " + text_of(capitalised(pedal_names_[i])) + ' ' + percent_words(controls.pedals[i]);
+  folded_words_->setText(row);
+}
+
+void MotionDesk::show_pose() {
+  const PosedTruck& truck = session_.posed();
+  for (QLabel* label : {degrees_, numbers_}) label->setEnabled(session_.posed_fresh());
+  const bool solved = truck.mechanism->steering && truck.pose.outcome == Outcome::solved;
+  // A reason takes the room of both lines.
+  degrees_->setVisible(solved);
+  if (solved) {
+    const SteeringPose& steering = truck.pose.steering;
+    degrees_->setText(tr("%1, arm %2")
+                          .arg(text_of(shown(std::abs(truck.controls.hand_wheel), Unit::degree)),
+                               text_of(shown_bare(steering.arm, Unit::degree))));
+    numbers_->setText(tr("Wheels left %1, right %2 degrees")
+                          .arg(text_of(shown_bare(steering.left.steer, Unit::degree)),
+                               text_of(shown_bare(steering.right.steer, Unit::degree))));
+  } else {
+    numbers_->setText(truck.mechanism->steering
+                          ? text_of(outcome_words(*truck.mechanism, truck.pose))
+                          : tr("The steering is not measured yet."));
+  }
+}
+
+QString hand_wheel_words(double angle) {
+  const double turns = std::abs(turns_from_radians(angle));
+  if (turns < 0.005) return MotionDesk::tr("straight");
+  const QString number = text_of(shown_bare(std::abs(angle), Unit::turn));
+  if (turns <= 1.0)
+    return (angle > 0.0 ? MotionDesk::tr("%1 turn left") : MotionDesk::tr("%1 turn right"))
+        .arg(number);
+  return (angle > 0.0 ? MotionDesk::tr("%1 turns left") : MotionDesk::tr("%1 turns right"))
+      .arg(number);
+}
+
+}  // namespace tackbench::ui

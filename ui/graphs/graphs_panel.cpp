@@ -1,0 +1,167 @@
+#include "ui/graphs/graphs_panel.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "ui/graphs/curves_csv.h"
+
+namespace tackbench::ui {
+
+GraphsPanel::GraphsPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+  setAccessibleName(tr("Graphs"));
+  auto* layout = new QVBoxLayout(this);
+  choose_ = new QComboBox(this);
+  choose_->setObjectName("graph");
+  choose_->setAccessibleName(tr("Graph to show"));
+  choose_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  plot_ = new Plot(this);
+  readout_ = new QLabel(this);
+  readout_->setObjectName("readout");
+  readout_->setWordWrap(true);
+  readout_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  copy_picture_ = new QPushButton(tr("Copy picture"), this);
+  copy_picture_->setObjectName("copy_picture");
+  copy_csv_ = new QPushButton(tr("Copy as CSV"), this);
+  copy_csv_->setObjectName("copy_csv");
+  auto* buttons = new QHBoxLayout;
+  buttons->addWidget(copy_picture_);
+  buttons->addWidget(copy_csv_);
+  buttons->addStretch(1);
+  layout->addWidget(choose_);
+  layout->addWidget(plot_, 1);
+  layout->addWidget(readout_);
+  layout->addLayout(buttons);
+
+  connect(choose_, &QComboBox::activated, this,
+          [this](int index) { choose(choices_[static_cast<std::size_t>(index)]); });
+  connect(plot_, &Plot::cursor_moved, this, &GraphsPanel::set_by_hand);
+  connect(copy_picture_, &QPushButton::clicked, this, &GraphsPanel::copy_picture);
+  connect(copy_csv_, &QPushButton::clicked, this, &GraphsPanel::copy_csv);
+  connect(&session_, &Session::controls_changed, this, &GraphsPanel::show_controls);
+  connect(&session_, &Session::project_changed, this, &GraphsPanel::show_stale);
+  connect(&session_, &Session::posed_changed, this, [this] {
+    if (behind_) work_out();
+  });
+  connect(&session_, &Session::judged_changed, this, [this] {
+    if (session_.judged_fresh()) work_out();  // the locks may end elsewhere now
+  });
+  list_choices();
+}
+
+void GraphsPanel::choose(const GraphChoice& choice) {
+  choice_ = choice;
+  work_out();
+}
+
+ControlReach GraphsPanel::reach() const {
+  const auto& locks = session_.judged().results.locks;
+  return control_reach(*session_.posed().mechanism, locks ? &*locks : nullptr);
+}
+
+void GraphsPanel::list_choices() {
+  const Mechanism& mechanism = *session_.posed().mechanism;
+  choices_ = graph_choices(mechanism);
+  if (std::find(choices_.begin(), choices_.end(), choice_) == choices_.end()) choice_ = {};
+  const QSignalBlocker quiet(choose_);
+  choose_->clear();
+  for (const GraphChoice& each : choices_) choose_->addItem(graph_words(each, mechanism).title);
+  const auto at = std::find(choices_.begin(), choices_.end(), choice_);
+  choose_->setCurrentIndex(static_cast<int>(at - choices_.begin()));
+}
+
+PlotPicture GraphsPanel::picture(bool stale) const {
+  PlotPicture made;
+  made.words = graph_words(choice_, *session_.posed().mechanism);
+  made.lengths = session_.shown_unit();
+  made.curves = curves_;
+  made.before = before_;
+  made.stale = stale;
+  return made;
+}
+
+void GraphsPanel::work_out() {
+  behind_ = true;
+  if (!isVisible()) return;
+  const PosedTruck& truck = session_.posed();
+  list_choices();
+  const ControlReach now = reach();
+  curves_ = graph_curves(choice_, *truck.mechanism, now);
+  before_.clear();
+  const PosedTruck* earlier = session_.posed_before();
+  if (earlier != nullptr && earlier->mechanism != truck.mechanism)
+    before_ = graph_curves(choice_, *earlier->mechanism, now);
+  behind_ = !session_.posed_fresh();
+  stale_ = behind_ || !truck.problems.empty();
+  plot_->setAccessibleName(graph_words(choice_, *truck.mechanism).title);
+  plot_->show_picture(picture(stale_));
+  copy_csv_->setEnabled(!curves_.empty());
+  copy_picture_->setEnabled(!curves_.empty());
+  show_controls();
+}
+
+void GraphsPanel::show_stale() {
+  behind_ = true;
+  stale_ = true;
+  if (!isVisible()) return;
+  plot_->show_picture(picture(true));
+  readout_->setEnabled(false);
+}
+
+void GraphsPanel::show_controls() {
+  if (!isVisible()) return;
+  const Mechanism& mechanism = *session_.posed().mechanism;
+  const double place = place_of(choice_, mechanism, session_.controls());
+  plot_->set_cursor(place);
+  readout_->setEnabled(!stale_);
+  if (curves_.empty()) {
+    readout_->setText(tr("Not measured yet: this graph has nothing to show."));
+    return;
+  }
+  const ShownUnit lengths = session_.shown_unit();
+  const GraphWords said = graph_words(choice_, mechanism);
+  const auto with_unit = [&](double inside, Unit unit) {
+    return unit == Unit::turn ? tr("%1 turns").arg(QString::fromStdString(shown_bare(inside, unit)))
+                              : QString::fromStdString(shown(inside, unit, lengths));
+  };
+  QStringList lines{said.across.words + ": " + with_unit(place, said.across.unit)};
+  for (const Curve& curve : curves_) {
+    const auto value = value_at(curve, place);
+    lines += QString::fromStdString(curve.words) + ": " +
+             (value ? with_unit(*value, curve.unit) : tr("cannot be reached"));
+  }
+  readout_->setText(lines.join('\n'));
+  plot_->setAccessibleDescription(lines.join("; "));
+}
+
+void GraphsPanel::set_by_hand(double place) {
+  session_.set_controls(
+      set_to_place(choice_, *session_.posed().mechanism, reach(), session_.controls(), place));
+  show_controls();  // back to where the control could go
+}
+
+QString GraphsPanel::csv() const {
+  return curves_csv(graph_words(choice_, *session_.posed().mechanism).across, curves_,
+                    session_.shown_unit());
+}
+
+void GraphsPanel::copy_picture() {
+  QApplication::clipboard()->setPixmap(plot_->picture());
+}
+
+void GraphsPanel::copy_csv() {
+  QApplication::clipboard()->setText(csv());
+}
+
+void GraphsPanel::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  work_out();
+}
+
+}  // namespace tackbench::ui
