@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::size_t kMostJoints = 4;
 constexpr std::string_view kJoints = "shaft_line.joints";
+constexpr std::string_view kRightKnuckle = "front_axle.right_knuckle";
 
 // Square to no axis, so that a lever's end comes to lie beside its axis: 100 mm and a little, mm.
 Vec3 apart(int number) {
@@ -235,6 +236,13 @@ Result<Project> with_item_removed(const Project& project, std::string_view list_
 }
 
 Result<Project> with_group_added(const Project& project, std::string_view path) {
+  if (path == kRightKnuckle && project.front_axle && !project.front_axle->right_knuckle) {
+    Project freed = project;
+    auto axle = std::make_shared<FrontAxleStation>(*project.front_axle);
+    axle->right_knuckle = knuckle_side(*axle, Side::right);
+    freed.front_axle = std::move(axle);
+    return freed;
+  }
   return worked(project, ItemWorker(Work::add_group, path), path,
                 "there is nothing to add there, or it is there already",
                 "name a group that may be left out");

@@ -20,7 +20,8 @@ Result<Project> with_item_added(const Project& project, std::string_view list_pa
 // their shafts or go with it.
 Result<Project> with_item_removed(const Project& project, std::string_view list_path,
                                   std::size_t index);
-// The optional group or station, fresh.
+// The optional group or station, fresh. The right knuckle begins as the left one's mirror image and
+// is free from then on.
 Result<Project> with_group_added(const Project& project, std::string_view path);
 
 }  // namespace tackbench

@@ -114,6 +114,23 @@ TEST(FieldItems, GroupsAndStationsBegin) {
   EXPECT_FALSE(with_item_added(*after, "drag_link.tube").ok());
 }
 
+TEST(FieldItems, TheRightKnuckleIsFreedWhereItsMirrorImageStands) {
+  Project project;
+  auto axle = std::make_shared<FrontAxleStation>();
+  axle->left_knuckle.kingpin_point.mm = Vec3(10, 800, 400);
+  axle->left_knuckle.tie_rod_ball.mm = Vec3(-150, 760, 390);
+  axle->left_knuckle.stops.resize(1);
+  axle->left_knuckle.stops[0].lock = Side::left;
+  project.front_axle = axle;
+  const Result<Project> freed = with_group_added(project, "front_axle.right_knuckle");
+  ASSERT_TRUE(freed.ok());
+  ASSERT_TRUE(freed->front_axle->right_knuckle);
+  const KnuckleSide& right = *freed->front_axle->right_knuckle;
+  EXPECT_EQ(right.tie_rod_ball.mm, Vec3(-150, -760, 390));
+  EXPECT_EQ(right.stops.at(0).lock, Side::right);
+  EXPECT_FALSE(with_group_added(*freed, "front_axle.right_knuckle").ok());
+}
+
 TEST(FieldItems, AFreshColumnHasAnAxis) {
   const Result<Project> after = with_group_added(Project{}, "column");
   ASSERT_TRUE(after.ok());

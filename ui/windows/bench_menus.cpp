@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <array>
 
+#include "core/project/field_items.h"
 #include "core/project/field_path.h"
 #include "ui/desk/motion_desk.h"
 #include "ui/look/palette.h"
@@ -71,6 +72,18 @@ void BenchWindow::make_edit_menu() {
   connect(sheet_, &SheetCard::measuring_changed, measure, &QAction::setChecked);
   add(menu, "keep measured", tr("Keep what is measured"), {}, [this] { sheet_->keep_measured(); });
   menu->addSeparator();
+  QAction* freed = add(menu, "free right knuckle", tr("Right knuckle of its own"), {}, [] {});
+  freed->setCheckable(true);
+  freed->setToolTip(tr("Otherwise it is the left one's mirror image and moves with it"));
+  connect(freed, &QAction::triggered, this, [this](bool own) { free_right_knuckle(own); });
+  const auto show_freed = [this, freed] {
+    const auto& axle = session_.project().front_axle;
+    freed->setEnabled(axle != nullptr);
+    freed->setChecked(axle && axle->right_knuckle);
+  };
+  connect(&session_, &Session::project_changed, this, show_freed);
+  show_freed();
+  menu->addSeparator();
   const auto record = [&](const char* name, const QString& words, const char* root) {
     add(menu, name, words, {}, [this, root] {
       side_->show_page(SidePage::station);
@@ -80,6 +93,21 @@ void BenchWindow::make_edit_menu() {
   record("cab", tr("The cab's place"), "cab");
   record("measurements", tr("Measurements"), "measurements");
   record("limits", tr("Own limits"), "limits");
+}
+
+void BenchWindow::free_right_knuckle(bool own) {
+  const Project& project = session_.project();
+  if (!project.front_axle || own == project.front_axle->right_knuckle.has_value()) return;
+  if (own) {
+    if (auto freed = with_group_added(project, "front_axle.right_knuckle"); freed.ok())
+      session_.edit(tr("Free the right knuckle"), std::move(freed).value());
+    return;
+  }
+  auto axle = std::make_shared<FrontAxleStation>(*project.front_axle);
+  axle->right_knuckle.reset();
+  Project mirrored = project;
+  mirrored.front_axle = std::move(axle);
+  session_.edit(tr("Right knuckle as the left one's mirror image"), std::move(mirrored));
 }
 
 void BenchWindow::make_show_menu() {

@@ -88,6 +88,8 @@ class BenchWindow : public QWidget {
   void watch_file();
   void file_changed_on_disk();
   void show_problems(const QString& heading, const Problems& problems);
+  // Given as the left one's mirror image to begin with; not own: the mirror image again.
+  void free_right_knuckle(bool own);
   // Says which values of the open project do not fit each other, if any.
   void show_unfit(const QString& heading);
 

@@ -112,8 +112,9 @@ void RecoveredDialog::choose(int row) {
     return;
   }
   const Result<UnfinishedProject> saved = read_unfinished(copy.file);
-  differences_->setText(saved.ok() ? words_of_differences(differences(saved->project, kept->project))
-                                   : tr("The file that it belongs to cannot be read any more."));
+  differences_->setText(saved.ok()
+                            ? words_of_differences(differences(saved->project, kept->project))
+                            : tr("The file that it belongs to cannot be read any more."));
 }
 
 }  // namespace tackbench::ui

@@ -11,6 +11,7 @@
 #include <fstream>
 
 #include "core/project-file/project_file.h"
+#include "core/project/field_items.h"
 
 namespace tackbench::ui {
 namespace {
@@ -89,6 +90,19 @@ TEST(RecoveryTest, AKilledProgramLeavesItsCopy) {
   EXPECT_EQ(recovered->steering_box->ratio, 18.0);
   discard(found[0]);
   EXPECT_TRUE(left_behind(kept).empty());
+}
+
+TEST(RecoveryTest, WhatDoesNotFitYetIsKeptToo) {
+  QTemporaryDir folder;
+  Session session;
+  const Result<Project> begun = with_group_added(Project{}, "steering_box");
+  ASSERT_TRUE(begun.ok());
+  session.take(*begun, {}, true);
+  Recovery recovery(session, folder.path().toStdString());
+  recovery.keep_now();
+  const Result<UnfinishedProject> kept = read_unfinished(recovery.copy());
+  ASSERT_TRUE(kept.ok());
+  EXPECT_EQ(project_text(kept->project), project_text(*begun));
 }
 
 TEST(RecoveryTest, SaysWhenItCannotKeepACopy) {

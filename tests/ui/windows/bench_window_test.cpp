@@ -17,6 +17,7 @@
 #include <fstream>
 
 #include "core/project-file/project_file.h"
+#include "core/project/field_items.h"
 #include "ui/desk/hand_wheel_dial.h"
 #include "ui/desk/lever.h"
 #include "ui/desk/motion_desk.h"
@@ -134,6 +135,40 @@ TEST_F(BenchWindowTest, AFileThatCannotBeOpenedSaysWhyAndLosesNothing) {
   EXPECT_NE(window_->notice().words().indexOf("broken.tack"), -1);
   EXPECT_NE(window_->notice().words().indexOf("drag_link"), -1);
   EXPECT_EQ(project_text(session().project()), before);
+}
+
+TEST_F(BenchWindowTest, TheRightKnuckleIsFreedAndMovesAlone) {
+  const auto ball = [&](Side side) {
+    return knuckle_side(*session().project().front_axle, side).tie_rod_ball.mm;
+  };
+  press("free right knuckle");  // the sample's has stops of its own: back to the mirror image
+  ASSERT_FALSE(session().project().front_axle->right_knuckle);
+  const Vec3 right = ball(Side::right);
+  press("free right knuckle");
+  EXPECT_EQ(ball(Side::right), right);
+  ASSERT_TRUE(session().set_field("front_axle.left_knuckle.tie_rod_ball_mm.x", "-170").empty());
+  EXPECT_EQ(ball(Side::right), right);
+  session().undo();
+  session().undo();
+  ASSERT_TRUE(session().set_field("front_axle.left_knuckle.tie_rod_ball_mm.x", "-170").empty());
+  EXPECT_EQ(ball(Side::right).x(), -170.0);
+}
+
+TEST_F(BenchWindowTest, ABoxBegunWithoutItsRatioIsSavedAndOpens) {
+  const Result<Project> begun = with_group_added(Project{}, "steering_box");
+  ASSERT_TRUE(begun.ok());
+  session().take(*begun, {});
+  settle();
+  const std::filesystem::path file = folder_.filePath("begun.tack").toStdString();
+  ASSERT_TRUE(session().save(file).empty());
+  EXPECT_FALSE(session().unsaved());
+  window_->open_sample("timber-wagon");
+  settle();
+  EXPECT_TRUE(window_->open_file(QString::fromStdString(file.string())));
+  settle();
+  EXPECT_EQ(project_text(session().project()), project_text(*begun));
+  const QString said = window_->notice().words();
+  EXPECT_TRUE(said.contains("steering_box.ratio")) << said.toStdString();
 }
 
 TEST_F(BenchWindowTest, AFileChangedOnDiskIsNoticed) {
