@@ -33,6 +33,7 @@ function(tackbench_ui_tests name)
   endforeach()
   target_compile_definitions(tests_ui_${name} PRIVATE
     TACKBENCH_SOURCE_FOLDER="${PROJECT_SOURCE_DIR}" QT_NO_KEYWORDS)
-  gtest_discover_tests(tests_ui_${name} TEST_PREFIX "ui.${name}." DISCOVERY_MODE PRE_TEST
+  add_dependencies(ui_tests tests_ui_${name})
+  gtest_discover_tests(tests_ui_${name} TEST_PREFIX "${TACKBENCH_TEST_PREFIX}ui.${name}." DISCOVERY_MODE PRE_TEST
     NO_PRETTY_VALUES PROPERTIES LABELS whole ENVIRONMENT "QT_QPA_PLATFORM=offscreen")
 endfunction()

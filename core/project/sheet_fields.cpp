@@ -23,6 +23,7 @@ void visit_fields(FieldVisitor& v, Backdrop& r) {
 void visit_fields(FieldVisitor& v, SheetNote& r) {
   v.text(name_field(), r.name);
   v.text(text_field("from", "near point"), r.from);
+  v.text(text_field("corner", "corner of an angle", "empty for a distance"), r.corner);
   v.text(text_field("to", "far point"), r.to);
   v.text(text_field("text", "text"), r.text);
   v.unknown_members(r.unknown);

@@ -28,6 +28,7 @@ struct Backdrop {
 struct SheetNote {
   std::string name;
   std::string from;
+  std::string corner;  // of an angle; empty for a distance
   std::string to;
   std::string text;
   UnknownMembers unknown;

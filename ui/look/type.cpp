@@ -16,7 +16,7 @@ constexpr double kPointsPerPixel = 72.0 / 96.0;
 QString even_family() {
   const QStringList families = QFontDatabase::families();
   for (const char* family : {"DejaVu Sans", "Noto Sans", "Liberation Sans", "Cantarell"}) {
-    const QString name = QString::fromLatin1(family);
+    QString name = QString::fromLatin1(family);
     if (families.contains(name) && has_tabular_figures(QFont(name))) return name;
   }
   return {};

@@ -105,7 +105,7 @@ void Session::take(Project project, std::filesystem::path file, bool as_unsaved)
 Problems Session::open(const std::filesystem::path& file) {
   Result<UnfinishedProject> read = read_unfinished(file);
   if (!read) return read.problems();
-  take(std::move(read->project), file);
+  take(std::move(read).value().project, file);
   return {};
 }
 

@@ -4,16 +4,12 @@
 #include <QFontMetricsF>
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 
 #include "ui/sheet/live_numbers.h"
 
 namespace tackbench::ui {
 
 namespace {
-
-// Notes of angles begin so, in every language.
-constexpr std::string_view kAngleNote = "angle: ";
 
 QString tr(const char* text) {
   return QCoreApplication::translate("Measure", text);
@@ -50,6 +46,28 @@ void paint_dimension(QPainter& painter, const QPointF& from, const QPointF& to,
   painter.drawRect(place);
   painter.setPen(colours.ink);
   painter.drawText(place, Qt::AlignCenter, words);
+}
+
+// Near, corner and far end.
+void paint_angle(QPainter& painter, const std::vector<QPointF>& at, const Palette& colours,
+                 const QString& words) {
+  painter.setPen(QPen(colours.ink, 1.0));
+  painter.drawLine(at[1], at[0]);
+  paint_dimension(painter, at[1], at[2], colours, words);
+}
+
+// The view where the points lie farthest apart.
+std::optional<SheetView> clearest_view(const Vec3& from, const Vec3& to, const SheetScene& scene) {
+  std::optional<SheetView> best;
+  double longest = 0.0;
+  for (const SheetView view : kSheetViews) {
+    if (!scene.is_shown(view)) continue;
+    const ViewPoint step = seen(view, to - from);
+    if (std::hypot(step.x, step.y) <= longest) continue;
+    longest = std::hypot(step.x, step.y);
+    best = view;
+  }
+  return best;
 }
 
 }  // namespace
@@ -133,7 +151,8 @@ std::optional<SheetNote> MeasureTool::note(ShownUnit unit) const {
   note.from = points_.front().path;
   note.to = points_.back().path;
   note.text = measured_words(points_, *measured, unit).toStdString();
-  const QString between = measured->angle ? QString::fromUtf8(kAngleNote.data()) + points_[1].words
+  if (measured->angle) note.corner = points_[1].path;
+  const QString between = measured->angle ? tr("angle at %1").arg(points_[1].words)
                                           : tr("%1 to %2").arg(points_[0].words, points_[1].words);
   note.name = between.toStdString();
   std::erase_if(note.name, [](char c) { return c == '[' || c == ']'; });
@@ -153,9 +172,7 @@ void MeasureTool::paint(QPainter& painter, const SheetScene& scene, const SheetT
   const auto measured = measure(points_);
   if (!measured) return;
   if (measured->angle) {
-    painter.drawLine(at[1], at[0]);
-    paint_dimension(painter, at[1], at[2], colours,
-                    shown_on_sheet(*measured->angle, Unit::degree, unit));
+    paint_angle(painter, at, colours, shown_on_sheet(*measured->angle, Unit::degree, unit));
     return;
   }
   // The plumb triangle, dotted.
@@ -169,28 +186,25 @@ void MeasureTool::paint(QPainter& painter, const SheetScene& scene, const SheetT
 void paint_note(QPainter& painter, const SheetNote& note, const GripLayer& grips,
                 const SheetScene& scene, const SheetTransform& transform, const Palette& colours,
                 ShownUnit unit) {
-  const GripPlace* from = grips.find(note.from);
-  const GripPlace* to = grips.find(note.to);
-  if (!from || !to) return;
-  std::optional<SheetView> best;
-  double longest = 0.0;
-  for (const SheetView view : kSheetViews) {
-    if (!scene.is_shown(view)) continue;
-    const ViewPoint step = seen(view, to->posed_mm - from->posed_mm);
-    if (std::hypot(step.x, step.y) <= longest) continue;
-    longest = std::hypot(step.x, step.y);
-    best = view;
+  std::vector<std::string> paths{note.from, note.to};
+  if (!note.corner.empty()) paths.insert(paths.begin() + 1, note.corner);
+  std::vector<Picked> points;
+  for (const std::string& path : paths) {
+    const GripPlace* place = grips.find(path);
+    if (!place) return;
+    points.push_back({path, {}, SheetView::side, {}, place->posed_mm});
   }
-  if (!best) return;
-  const QPointF start = transform.to_screen(scene.on_sheet(*best, from->posed_mm));
-  if (note.name.starts_with(kAngleNote)) {
-    // An angle is kept as it was measured: its corner is not a member of the note.
-    painter.setPen(colours.soft);
-    painter.drawText(start + QPointF(10.0, -8.0), QString::fromStdString(note.text));
-    return;
+  const auto view = clearest_view(*points.front().at_mm, *points.back().at_mm, scene);
+  const auto measured = measure(points);
+  if (!view || !measured) return;
+  std::vector<QPointF> at;
+  for (const Picked& point : points)
+    at.push_back(transform.to_screen(scene.on_sheet(*view, *point.at_mm)));
+  if (measured->angle) {
+    paint_angle(painter, at, colours, shown_on_sheet(*measured->angle, Unit::degree, unit));
+  } else if (note.corner.empty()) {
+    paint_dimension(painter, at[0], at[1], colours, length(measured->distance, unit));
   }
-  paint_dimension(painter, start, transform.to_screen(scene.on_sheet(*best, to->posed_mm)), colours,
-                  length((to->posed_mm - from->posed_mm).norm(), unit));
 }
 
 }  // namespace tackbench::ui

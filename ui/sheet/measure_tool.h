@@ -57,7 +57,8 @@ class MeasureTool {
   std::vector<Picked> points_;
 };
 
-// A kept distance between two points that are still there, drawn in the view where it is longest.
+// A kept distance or angle between points that are still there, with what it is now, in the view
+// where its ends lie farthest apart.
 void paint_note(QPainter& painter, const SheetNote& note, const GripLayer& grips,
                 const SheetScene& scene, const SheetTransform& transform, const Palette& colours,
                 ShownUnit unit);

@@ -2,12 +2,12 @@
 #include "ui/session/recovery.h"
 
 #include <gtest/gtest.h>
-#include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <csignal>
 #include <fstream>
 
 #include "core/project-file/project_file.h"

@@ -402,9 +402,11 @@ TEST(SheetCard, MeasuresAnAngleAndAPlaceOnThePaper) {
   const std::vector<std::string> three{"column.hand_wheel_centre_mm", "steering_box",
                                        "front_axle.left_knuckle.tie_rod_ball_mm"};
   std::vector<Vec3> at;
+  std::vector<std::string> points;
   for (const std::string& path : three) {
     QTest::mouseClick(&sheet.card, Qt::LeftButton, {}, sheet.at(path, SheetView::side));
-    at.push_back(drawn_place(sheet.session, sheet.card.measure_tool().points().back().path));
+    points.push_back(sheet.card.measure_tool().points().back().path);
+    at.push_back(drawn_place(sheet.session, points.back()));
   }
   const auto measured = measure(sheet.card.measure_tool().points());
   ASSERT_TRUE(measured && measured->angle);
@@ -414,7 +416,8 @@ TEST(SheetCard, MeasuresAnAngleAndAPlaceOnThePaper) {
   QTest::keyClick(&sheet.card, Qt::Key_K);
   sheet.settle();
   ASSERT_TRUE(sheet.session.project().sheet);
-  EXPECT_EQ(sheet.session.project().sheet->notes.size(), 1U);
+  ASSERT_EQ(sheet.session.project().sheet->notes.size(), 1U);
+  EXPECT_EQ(sheet.session.project().sheet->notes[0].corner, points[1]);
   // Places on the paper: as long as the paper says.
   QTest::keyClick(&sheet.card, Qt::Key_M);
   QTest::keyClick(&sheet.card, Qt::Key_M);
