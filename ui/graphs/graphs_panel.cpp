@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QComboBox>
+#include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -55,8 +56,16 @@ GraphsPanel::GraphsPanel(Session& session, QWidget* parent) : QWidget(parent), s
   list_choices();
 }
 
+GraphsPanel::~GraphsPanel() {
+  // No job may post to an object that is half gone.
+  runner_.stop();
+  runner_.wait_until_idle();
+}
+
 void GraphsPanel::choose(const GraphChoice& choice) {
   choice_ = choice;
+  curves_.clear();  // of another graph
+  before_.clear();
   work_out();
 }
 
@@ -89,21 +98,45 @@ PlotPicture GraphsPanel::picture(bool stale) const {
 void GraphsPanel::work_out() {
   behind_ = true;
   if (!isVisible()) return;
-  const PosedTruck& truck = session_.posed();
   list_choices();
-  const ControlReach now = reach();
-  curves_ = graph_curves(choice_, *truck.mechanism, now);
-  before_.clear();
-  const PosedTruck* earlier = session_.posed_before();
-  if (earlier != nullptr && earlier->mechanism != truck.mechanism)
-    before_ = graph_curves(choice_, *earlier->mechanism, now);
   behind_ = !session_.posed_fresh();
-  stale_ = behind_ || !truck.problems.empty();
-  plot_->setAccessibleName(graph_words(choice_, *truck.mechanism).title);
+  stale_ = true;
+  std::shared_ptr<const Mechanism> earlier;
+  if (session_.posed_before() != nullptr) earlier = session_.posed_before()->mechanism;
+  if (earlier == session_.posed().mechanism) earlier.reset();
+  runner_.submit(
+      [this, asked = ++asked_, choice = choice_, mechanism = session_.posed().mechanism,
+       earlier = std::move(earlier), reach = reach()](const std::stop_token&) {
+        std::vector<Curve> curves = graph_curves(choice, *mechanism, reach);
+        std::vector<Curve> before;
+        if (earlier) before = graph_curves(choice, *earlier, reach);
+        QMetaObject::invokeMethod(
+            this,
+            [this, asked, curves = std::move(curves), before = std::move(before)]() mutable {
+              arrived(asked, std::move(curves), std::move(before));
+            },
+            Qt::QueuedConnection);
+      },
+      true);
+}
+
+void GraphsPanel::arrived(std::uint64_t asked, std::vector<Curve> curves,
+                          std::vector<Curve> before) {
+  if (asked != asked_) return;
+  curves_ = std::move(curves);
+  before_ = std::move(before);
+  stale_ = behind_ || !session_.posed().problems.empty();
+  plot_->setAccessibleName(graph_words(choice_, *session_.posed().mechanism).title);
   plot_->show_picture(picture(stale_));
   copy_csv_->setEnabled(!curves_.empty());
   copy_picture_->setEnabled(!curves_.empty());
   show_controls();
+}
+
+void GraphsPanel::wait_until_fresh() {
+  session_.wait_until_fresh();
+  runner_.wait_until_idle();
+  QCoreApplication::sendPostedEvents(this);
 }
 
 void GraphsPanel::show_stale() {
@@ -121,7 +154,7 @@ void GraphsPanel::show_controls() {
   plot_->set_cursor(place);
   readout_->setEnabled(!stale_);
   if (curves_.empty()) {
-    readout_->setText(tr("Not measured yet: this graph has nothing to show."));
+    readout_->setText(stale_ ? QString() : tr("Not measured yet: this graph has nothing to show."));
     return;
   }
   const ShownUnit lengths = session_.shown_unit();
@@ -131,12 +164,17 @@ void GraphsPanel::show_controls() {
                               : QString::fromStdString(shown(inside, unit, lengths));
   };
   QStringList lines{said.across.words + ": " + with_unit(place, said.across.unit)};
+  for (const EarlyEnd& end : curves_.front().early_ends)
+    lines += tr("Ends at %1. %2")
+                 .arg(with_unit(end.x, said.across.unit), QString::fromStdString(end.why));
+  readout_->setText(lines.join('\n'));
+  std::vector<QString> values;
   for (const Curve& curve : curves_) {
     const auto value = value_at(curve, place);
-    lines += QString::fromStdString(curve.words) + ": " +
-             (value ? with_unit(*value, curve.unit) : tr("cannot be reached"));
+    values.push_back(value ? with_unit(*value, curve.unit) : tr("not reached"));
+    lines += QString::fromStdString(curve.words) + ": " + values.back();
   }
-  readout_->setText(lines.join('\n'));
+  plot_->set_values(values);
   plot_->setAccessibleDescription(lines.join("; "));
 }
 

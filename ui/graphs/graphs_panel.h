@@ -2,8 +2,10 @@
 #pragma once
 
 #include <QWidget>
+#include <cstdint>
 #include <vector>
 
+#include "core/runner/runner.h"
 #include "ui/graphs/plot.h"
 #include "ui/session/session.h"
 
@@ -18,11 +20,15 @@ class GraphsPanel : public QWidget {
 
  public:
   explicit GraphsPanel(Session& session, QWidget* parent = nullptr);
+  ~GraphsPanel() override;
 
   void choose(const GraphChoice& choice);
   const GraphChoice& chosen() const { return choice_; }
   const std::vector<Curve>& curves() const { return curves_; }
   QString csv() const;
+
+  // Blocks until the curves are of the truck as it is (tests).
+  void wait_until_fresh();
 
   void copy_picture();
   void copy_csv();
@@ -32,7 +38,8 @@ class GraphsPanel : public QWidget {
 
  private:
   void list_choices();
-  void work_out();  // curves anew; nothing while hidden
+  void work_out();  // curves anew, away from the window's thread; nothing while hidden
+  void arrived(std::uint64_t asked, std::vector<Curve> curves, std::vector<Curve> before);
   void show_stale();
   void show_controls();
   void set_by_hand(double place);
@@ -44,13 +51,15 @@ class GraphsPanel : public QWidget {
   std::vector<GraphChoice> choices_;
   std::vector<Curve> curves_;
   std::vector<Curve> before_;
-  bool behind_ = true;  // the curves are not yet of the truck as it is
-  bool stale_ = false;  // shown faded
+  std::uint64_t asked_ = 0;  // counts what was asked for; earlier answers are dropped
+  bool behind_ = true;       // asked for nothing since the truck changed
+  bool stale_ = false;       // the curves shown are not of the truck as it is: faded
   QComboBox* choose_ = nullptr;
   Plot* plot_ = nullptr;
   QLabel* readout_ = nullptr;
   QPushButton* copy_picture_ = nullptr;
   QPushButton* copy_csv_ = nullptr;
+  Runner runner_;  // last: its jobs post to this object
 };
 
 }  // namespace tackbench::ui

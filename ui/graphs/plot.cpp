@@ -46,6 +46,14 @@ Plot::Plot(QWidget* parent) : QWidget(parent) {
   plot_->setCursor(Qt::SizeHorCursor);
   layout->addWidget(plot_);
   line_ = new QCPItemStraightLine(plot_);
+  // What a line is stands below the axes and never over a curve.
+  auto* below = new QCPLayoutGrid;
+  plot_->plotLayout()->addElement(1, 0, below);
+  below->addElement(0, 0, plot_->legend);
+  below->setMargins(QMargins(4, 0, 4, 4));
+  plot_->plotLayout()->setRowStretchFactor(1, 0.001);
+  plot_->legend->setIconSize(26, 10);
+  plot_->legend->setRowSpacing(0);
 }
 
 double Plot::in_axis(double place) const {
@@ -69,7 +77,21 @@ double Plot::across_of(double place) const {
 }
 
 QPixmap Plot::picture() {
-  return plot_->toPixmap(960, 640);
+  constexpr int kWidth = 960;
+  constexpr int kHeight = 640;
+  plot_->plotLayout()->insertRow(0);
+  QFont large = font();
+  large.setPointSizeF(1.3 * large.pointSizeF());
+  auto* title = new QCPTextElement(plot_, picture_.words.title, large);
+  title->setTextColor(tackbench::ui::palette().ink);
+  plot_->plotLayout()->addElement(0, 0, title);
+  draw_names(kWidth);
+  const QPixmap picture = plot_->toPixmap(kWidth, kHeight);
+  plot_->plotLayout()->remove(title);
+  plot_->plotLayout()->simplify();
+  draw_names(width());
+  plot_->replot(QCustomPlot::rpQueuedReplot);
+  return picture;
 }
 
 void Plot::draw() {
@@ -79,6 +101,7 @@ void Plot::draw() {
   add_curves(picture_.curves, false);
   draw_axes();
   draw_cursor();
+  draw_names(width());
   plot_->replot(QCustomPlot::rpQueuedReplot);
 }
 
@@ -99,7 +122,6 @@ void Plot::add_curves(const std::vector<Curve>& curves, bool as_before) {
         curve.wished ? Qt::DotLine : kStyles[own < 2 ? 0 : std::min<std::size_t>(own - 1, 3)];
     if (as_before || picture_.stale) colour = faint(colour);
     graph->setPen(QPen(colour, as_before ? 1.2 : 2.0, style));
-    graph->setName(QString::fromStdString(curve.words));
     if (as_before) {
       graph->removeFromLegend();
       ++faint_;
@@ -126,11 +148,11 @@ void Plot::draw_axes() {
     axis->grid()->setZeroLinePen(QPen(colours.hair, 1.2));
     axis->ticker()->setTickCount(5);
   }
-  plot_->legend->setVisible(picture_.curves.size() > 1);
+  plot_->legend->setVisible(!picture_.curves.empty());
   plot_->legend->setFont(font());
-  plot_->legend->setTextColor(colours.ink);
+  plot_->legend->setTextColor(picture_.stale ? colours.soft : colours.ink);
   plot_->legend->setBrush(QBrush(colours.card));
-  plot_->legend->setBorderPen(QPen(colours.hair));
+  plot_->legend->setBorderPen(Qt::NoPen);
   if (picture_.curves.empty()) return;
 
   plot_->yAxis->rescale();
@@ -140,7 +162,29 @@ void Plot::draw_axes() {
   const double half = std::max(0.55 * seen.size(), kLeastHeight);
   plot_->yAxis->setRange(seen.center() - half, seen.center() + half);
   const std::vector<double>& x = picture_.curves.front().x;
-  plot_->xAxis->setRange(in_axis(x.front()), in_axis(x.back()));
+  const double first = in_axis(x.front());
+  const double last = in_axis(x.back());
+  const double beside = 0.02 * (last - first);  // a cursor at an end shows whole
+  plot_->xAxis->setRange(first - beside, last + beside);
+}
+
+void Plot::set_values(const std::vector<QString>& values) {
+  values_ = values;
+  draw_names(width());
+  plot_->replot(QCustomPlot::rpQueuedReplot);
+}
+
+// Behind the faint curves stand the others, in order.
+void Plot::draw_names(int width) {
+  const QFontMetrics text(font());
+  const int room = width - plot_->legend->iconSize().width() - 44;
+  for (int i = faint_; i < plot_->graphCount(); ++i) {
+    const auto own = static_cast<std::size_t>(i - faint_);
+    const QString value = own < values_.size() ? "  " + values_[own] : QString();
+    const QString name = QString::fromStdString(picture_.curves[own].words);
+    plot_->graph(i)->setName(
+        text.elidedText(name, Qt::ElideMiddle, room - text.horizontalAdvance(value)) + value);
+  }
 }
 
 void Plot::draw_cursor() {
@@ -203,6 +247,11 @@ void Plot::focusOutEvent(QFocusEvent* event) {
   draw_cursor();
   plot_->replot(QCustomPlot::rpQueuedReplot);
   QWidget::focusOutEvent(event);
+}
+
+void Plot::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  draw_names(width());
 }
 
 void Plot::changeEvent(QEvent* event) {

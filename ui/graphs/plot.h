@@ -34,8 +34,12 @@ class Plot : public QWidget {
   double cursor() const { return cursor_; }
   // Where a place of the x axis lies, in this widget.
   double across_of(double place) const;
+  // Said behind each curve's name, in order of the curves.
+  void set_values(const std::vector<QString>& values);
+  // With its title, for a report.
   QPixmap picture();
   int faint_curves() const { return faint_; }
+  bool stale() const { return picture_.stale; }
 
   QSize sizeHint() const override { return {300, 260}; }
   QSize minimumSizeHint() const override { return {220, 160}; }
@@ -49,17 +53,20 @@ class Plot : public QWidget {
   void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   void draw();
   void draw_axes();
   void add_curves(const std::vector<Curve>& curves, bool as_before);
   void draw_cursor();
+  void draw_names(int width);
   void move_to(double place);
   double in_axis(double place) const;
 
   PlotPicture picture_;
   double cursor_ = 0.0;
+  std::vector<QString> values_;
   int faint_ = 0;
   QCustomPlot* plot_ = nullptr;
   QCPItemStraightLine* line_ = nullptr;

@@ -15,6 +15,7 @@
 
 #include "ui/graphs/curves_csv.h"
 #include "ui/look/palette.h"
+#include "ui/look/style.h"
 
 namespace tackbench::ui {
 namespace {
@@ -26,6 +27,7 @@ class GraphsTest : public testing::Test {
         std::string(TACKBENCH_SOURCE_FOLDER) + "/sample-projects/tender-sorted/tender-sorted.tack";
     EXPECT_TRUE(session.open(file).empty());
     panel.resize(320, 520);
+    dress(panel);
     panel.show();
     settle();
   }
@@ -34,7 +36,8 @@ class GraphsTest : public testing::Test {
   void settle() {
     session.wait_until_fresh();
     QApplication::processEvents();
-    panel.grab();
+    panel.wait_until_fresh();
+    QApplication::processEvents();
   }
   Plot& plot() { return *panel.findChild<Plot*>(); }
   // The child that gets the mouse.
@@ -56,6 +59,7 @@ class GraphsTest : public testing::Test {
     panel.grab().save(folder + '/' + name + ".png");
   }
 
+  QString readout() { return panel.findChild<QLabel*>("readout")->text(); }
   Session session;
   GraphsPanel panel;
 };
@@ -144,6 +148,59 @@ TEST_F(GraphsTest, AnEditLeavesTheOldCurveFaint) {
   const auto is = value_at(panel.curves().front(), 1.0);
   ASSERT_TRUE(was && is);
   EXPECT_GT(std::abs(*is), std::abs(*was));
+}
+
+// Springs that are asked for more travel than they can give: the curve ends, and says at what.
+TEST_F(GraphsTest, ACurveThatEndsEarlySaysWhy) {
+  panel.choose({GraphKind::bump_steer});
+  settle();
+  EXPECT_FALSE(readout().contains("Ends at"));
+  ASSERT_TRUE(session.set_field("front_axle.suspension.bump_mm", "390").empty());
+  ASSERT_TRUE(session.set_field("front_axle.suspension.droop_mm", "390").empty());
+  settle();
+  ASSERT_FALSE(panel.curves().empty());
+  const std::vector<EarlyEnd>& ends = panel.curves().front().early_ends;
+  ASSERT_FALSE(ends.empty());
+  for (const EarlyEnd& end : ends) {
+    EXPECT_TRUE(readout().contains(QString::fromStdString(end.why)));
+    Controls controls;
+    controls.bump_left = controls.bump_right = end.x + std::copysign(12.0, end.x);
+    EXPECT_NE(solved_pose(*session.posed().mechanism, controls).outcome, Outcome::solved);
+  }
+  keep("graph-early");
+}
+
+TEST_F(GraphsTest, StaleUntilTheNewCurvesArrive) {
+  EXPECT_FALSE(plot().stale());
+  ASSERT_TRUE(session.set_field("steering_box.ratio", "14").empty());
+  EXPECT_TRUE(plot().stale());
+  settle();
+  EXPECT_FALSE(plot().stale());
+}
+
+TEST_F(GraphsTest, StaleCurvesAreFaint) {
+  Plot alone;
+  alone.resize(320, 320);
+  alone.show();
+  const auto bluest = [&](bool stale) {
+    PlotPicture picture;
+    picture.words = graph_words({GraphKind::wheel_angles}, *session.posed().mechanism);
+    picture.curves = {panel.curves().front()};
+    picture.stale = stale;
+    alone.show_picture(picture);
+    alone.set_cursor(-1000.0);
+    QApplication::processEvents();
+    const QImage seen = alone.grab().toImage();
+    int most = 0;
+    for (int x = 60; x < seen.width(); ++x) {
+      for (int y = 0; y < 220; ++y)
+        most = std::max(most, seen.pixelColor(x, y).blue() - seen.pixelColor(x, y).red());
+    }
+    return most;
+  };
+  const int fresh = bluest(false);
+  EXPECT_GT(fresh, 60);
+  EXPECT_LT(bluest(true), fresh / 2);
 }
 
 TEST_F(GraphsTest, ThePictureCanBeCopied) {
