@@ -51,8 +51,8 @@ const std::map<std::string, Rooms, std::less<>>& ui_rooms_seen_by() {
       {"sheet", {"session", "look"}},
       {"fields", {"session", "look"}},
       {"panels", {"session", "look", "fields"}},
-      {"desk", {"session", "look"}},
-      {"graphs", {"session", "look"}},
+      {"desk", {"session", "look", "fields"}},
+      {"graphs", {"session", "look", "fields"}},
       {"windows", {"session", "look", "sheet", "fields", "panels", "desk", "graphs"}},
   };
   return table;

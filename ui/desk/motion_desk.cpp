@@ -1,6 +1,5 @@
 #include "ui/desk/motion_desk.h"
 
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
@@ -13,6 +12,7 @@
 #include "core/mechanism/solve.h"
 #include "ui/desk/hand_wheel_dial.h"
 #include "ui/desk/lever.h"
+#include "ui/fields/calm_combo.h"
 #include "ui/look/palette.h"
 #include "ui/look/style.h"
 
@@ -22,6 +22,7 @@ namespace {
 
 constexpr int kFrameMilliseconds = 33;
 constexpr double kPedalStep = 0.05;
+constexpr int kRoomForAll = 1480;
 
 QString text_of(const std::string& text) {
   return QString::fromStdString(text);
@@ -207,9 +208,9 @@ void MotionDesk::build_play(QBoxLayout& row) {
   fold->setAccessibleName(tr("Fold the motion desk"));
   fold->setToolTip(fold->accessibleName());
   connect(fold, &QToolButton::clicked, this, [this] { fold_by_hand(true); });
-  cycle_choice_ = new QComboBox(body_);
+  cycle_choice_ = new CalmCombo(body_);
   cycle_choice_->setObjectName("cycle");
-  cycle_choice_->setAccessibleName(tr("Motion to play"));
+  cycle_choice_->set_name(tr("Motion to play"));
   cycle_choice_->addItem(tr("Lock to lock"));
   cycle_choice_->addItem(tr("Bump and droop"));
   cycle_choice_->addItem(tr("Both"));
@@ -234,6 +235,14 @@ void MotionDesk::build_folded_row() {
   folded_words_->setObjectName("folded_words");
   folded_words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row->addWidget(folded_words_, 1);
+  row->addWidget(button(tr("full left"), "folded_full_left", &MotionDesk::full_left));
+  row->addWidget(button(tr("straight"), "folded_straight", &MotionDesk::straight));
+  row->addWidget(button(tr("full right"), "folded_full_right", &MotionDesk::full_right));
+  row->addSpacing(8);
+  row->addWidget(button(tr("full bump"), "folded_full_bump", &MotionDesk::full_bump));
+  row->addWidget(button(tr("ride height"), "folded_ride_height", &MotionDesk::ride_height));
+  row->addWidget(button(tr("full droop"), "folded_full_droop", &MotionDesk::full_droop));
+  row->addSpacing(8);
   row->addWidget(folded_play_);
   auto* unfold = new QToolButton(row_);
   unfold->setObjectName("unfold");
@@ -251,6 +260,11 @@ void MotionDesk::paintEvent(QPaintEvent*) {
   painter.setPen(tackbench::ui::palette().hair);
   painter.setBrush(tackbench::ui::palette().card);
   painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4.0, 4.0);
+}
+
+void MotionDesk::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  show_levers();
 }
 
 void MotionDesk::set_folded(bool folded) {
@@ -411,11 +425,12 @@ void MotionDesk::show_levers() {
     shake_[static_cast<std::size_t>(i)]->setVisible(shakes);
     any = any || shakes;
   }
-  const bool more = any && (more_->isChecked() || pedals_.empty());
-  more_->setVisible(any && !pedals_.empty());
+  const bool room_for_all = width() >= kRoomForAll;
+  const bool more = any && (more_->isChecked() || pedals_.empty() || room_for_all);
+  more_->setVisible(any && !pedals_.empty() && !room_for_all);
   more_->setText(more ? tr("pedals") : tr("more"));
   more_levers_->setVisible(more);
-  pedal_box_->setVisible(!more && !pedals_.empty());
+  pedal_box_->setVisible((!more || room_for_all) && !pedals_.empty());
 }
 
 void MotionDesk::show_controls() {

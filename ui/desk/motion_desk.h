@@ -11,13 +11,13 @@
 #include "ui/session/session.h"
 
 class QBoxLayout;
-class QComboBox;
 class QLabel;
 class QPushButton;
 class QToolButton;
 
 namespace tackbench::ui {
 
+class CalmCombo;
 class HandWheelDial;
 class Lever;
 
@@ -54,6 +54,7 @@ class MotionDesk : public QWidget {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   void build_wheel(QBoxLayout& row);
@@ -105,7 +106,7 @@ class MotionDesk : public QWidget {
   QWidget* pedal_box_ = nullptr;
   std::vector<Lever*> pedals_;
   std::vector<std::string> pedal_names_;
-  QComboBox* cycle_choice_ = nullptr;
+  CalmCombo* cycle_choice_ = nullptr;
   QPushButton* play_ = nullptr;
   QPushButton* folded_play_ = nullptr;
 };

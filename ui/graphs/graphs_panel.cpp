@@ -2,7 +2,6 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QComboBox>
 #include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -11,6 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/fields/calm_combo.h"
 #include "ui/graphs/curves_csv.h"
 
 namespace tackbench::ui {
@@ -18,10 +18,9 @@ namespace tackbench::ui {
 GraphsPanel::GraphsPanel(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
   setAccessibleName(tr("Graphs"));
   auto* layout = new QVBoxLayout(this);
-  choose_ = new QComboBox(this);
+  choose_ = new CalmCombo(this);
   choose_->setObjectName("graph");
-  choose_->setAccessibleName(tr("Graph to show"));
-  choose_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  choose_->set_name(tr("Graph to show"));
   plot_ = new Plot(this);
   readout_ = new QLabel(this);
   readout_->setObjectName("readout");
@@ -171,8 +170,11 @@ void GraphsPanel::show_controls() {
   std::vector<QString> values;
   for (const Curve& curve : curves_) {
     const auto value = value_at(curve, place);
-    values.push_back(value ? with_unit(*value, curve.unit) : tr("not reached"));
-    lines += QString::fromStdString(curve.words) + ": " + values.back();
+    const QString words = value ? with_unit(*value, curve.unit) : tr("not reached");
+    lines += QString::fromStdString(curve.words) + ": " + words;
+    values.push_back(value && curve.unit == Unit::degree
+                         ? QString::fromStdString(shown_bare(*value, curve.unit)) + QChar(0xb0)
+                         : words);
   }
   plot_->set_values(values);
   plot_->setAccessibleDescription(lines.join("; "));

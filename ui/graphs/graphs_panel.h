@@ -9,11 +9,12 @@
 #include "ui/graphs/plot.h"
 #include "ui/session/session.h"
 
-class QComboBox;
 class QLabel;
 class QPushButton;
 
 namespace tackbench::ui {
+
+class CalmCombo;
 
 class GraphsPanel : public QWidget {
   Q_OBJECT
@@ -54,7 +55,7 @@ class GraphsPanel : public QWidget {
   std::uint64_t asked_ = 0;  // counts what was asked for; earlier answers are dropped
   bool behind_ = true;       // asked for nothing since the truck changed
   bool stale_ = false;       // the curves shown are not of the truck as it is: faded
-  QComboBox* choose_ = nullptr;
+  CalmCombo* choose_ = nullptr;
   Plot* plot_ = nullptr;
   QLabel* readout_ = nullptr;
   QPushButton* copy_picture_ = nullptr;

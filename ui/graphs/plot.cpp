@@ -146,7 +146,7 @@ void Plot::draw_axes() {
     axis->setLabelFont(font());
     axis->grid()->setPen(QPen(colours.hair, 0.7, Qt::DotLine));
     axis->grid()->setZeroLinePen(QPen(colours.hair, 1.2));
-    axis->ticker()->setTickCount(5);
+    axis->ticker()->setTickCount(axis == plot_->xAxis ? 4 : 5);
   }
   plot_->legend->setVisible(!picture_.curves.empty());
   plot_->legend->setFont(font());
@@ -177,7 +177,7 @@ void Plot::set_values(const std::vector<QString>& values) {
 // Behind the faint curves stand the others, in order.
 void Plot::draw_names(int width) {
   const QFontMetrics text(font());
-  const int room = width - plot_->legend->iconSize().width() - 44;
+  const int room = width - plot_->legend->iconSize().width() - 24;
   for (int i = faint_; i < plot_->graphCount(); ++i) {
     const auto own = static_cast<std::size_t>(i - faint_);
     const QString value = own < values_.size() ? "  " + values_[own] : QString();

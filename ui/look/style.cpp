@@ -83,6 +83,14 @@ QPushButton[look="fold"] { background: transparent; border: 1px solid transparen
   padding: 3px 2px; text-align: left; font-weight: 600; }
 QPushButton[look="fold"]:hover { background: @paper; }
 QPushButton[look="fold"]:focus { border: 1px solid @moves; }
+QToolButton { background: @card; color: @ink; border: 1px solid @hair; border-radius: 4px;
+  padding: 3px 8px; }
+QToolButton:hover { background: @paper; border-color: @soft; }
+QToolButton:checked { background: @desk; border: 1px solid @ink; font-weight: 600; }
+QToolButton:focus { border: 2px solid @moves; padding: 2px 7px; }
+QToolButton[autoRaise="true"] { background: transparent; border: 1px solid transparent;
+  padding: 2px; }
+QToolButton[autoRaise="true"]:focus { border: 1px solid @moves; padding: 2px; }
 QCheckBox { background: transparent; color: @ink; padding: 2px; border: 1px solid transparent; }
 QCheckBox:focus { border: 1px solid @moves; border-radius: 3px; }
 QScrollArea, QTextBrowser { background: transparent; border: none; }

@@ -177,6 +177,12 @@ TEST_F(DeskTest, LeversAreThereForWhatTheTruckHas) {
   EXPECT_EQ(session.posed().pose.chassis_from_cab.shift_mm.z(),
             session.posed().mechanism->chassis_from_cab.shift_mm.z() + reach.most_shake_mm[2]);
 
+  desk.resize(1568, desk.height());
+  QApplication::processEvents();
+  EXPECT_TRUE(part<QWidget>("pedal_0")->isVisible());
+  EXPECT_TRUE(part<QWidget>("wind_up")->isVisible());
+  EXPECT_LE(desk.minimumSizeHint().width(), 1480);
+
   Project calm = session.project();
   auto axle = std::make_shared<FrontAxleStation>(*calm.front_axle);
   axle->suspension.wind_up = 0.0;
@@ -284,6 +290,8 @@ TEST_F(DeskTest, FoldsToOneRow) {
   EXPECT_TRUE(desk.folded());
   EXPECT_LT(desk.sizeHint().height(), whole / 2);
   EXPECT_TRUE(part<QLabel>("folded_words")->text().contains("straight"));
+  click("folded_full_bump");
+  EXPECT_EQ(session.controls().bump_right, session.project().front_axle->suspension.bump);
   click("unfold");
   EXPECT_EQ(desk.sizeHint().height(), whole);
 }
