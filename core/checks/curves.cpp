@@ -147,7 +147,7 @@ std::vector<Curve> effective_angle_curves(const Mechanism& mechanism, const Cont
     controls.hand_wheel = x[i];
     if (!steering_stands(solve(mechanism, controls, pose))) return outcome_words(mechanism, pose);
     const auto note = [&](int link, const LinkPose& at, bool swapped) {
-      const auto first = static_cast<std::size_t>(2 * link);
+      const auto first = 2 * static_cast<std::size_t>(link);
       put(curves[first], i, effective_angle(swapped ? at.to_leverage : at.from_leverage));
       put(curves[first + 1], i, effective_angle(swapped ? at.from_leverage : at.to_leverage));
     };
