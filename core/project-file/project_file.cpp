@@ -93,8 +93,9 @@ Result<UnfinishedProject> read_unfinished_text(std::string_view text,
 Result<Project> read_project_text(std::string_view text, const std::string& file_name) {
   Result<UnfinishedProject> read = read_unfinished_text(text, file_name);
   if (!read) return read.problems();
-  if (!read->unfit.empty()) return std::move(read->unfit);
-  return std::move(read->project);
+  UnfinishedProject unfinished = std::move(read).value();
+  if (!unfinished.unfit.empty()) return std::move(unfinished.unfit);
+  return std::move(unfinished.project);
 }
 
 std::string project_text(const Project& project) {
