@@ -52,7 +52,8 @@ std::uint32_t add_circle(Mesh& mesh, const Turning& turning, const ProfilePoint&
   const auto first = static_cast<std::uint32_t>(mesh.vertices.size());
   for (int side = 0; side < turning.sides; ++side) {
     const Vec3 outward = turning.outward(side);
-    mesh.vertices.push_back(turning.origin + point.along * turning.axis + point.radius * outward);
+    mesh.vertices.emplace_back(turning.origin + point.along * turning.axis +
+                               point.radius * outward);
     mesh.normals.push_back((along_normal * turning.axis + radial_normal * outward).normalized());
   }
   return first;

@@ -84,7 +84,7 @@ std::optional<SightHit> pick_near(const Scene& scene, const std::vector<SceneMot
   const auto is_soft = [&](const SightHit& hit) {
     return scene.bodies[hit.body].pieces[hit.piece].role == SceneRole::soft;
   };
-  const auto under = pick(scene, motions, camera.ray(at, size));
+  auto under = pick(scene, motions, camera.ray(at, size));
   if (under && !is_soft(*under)) return under;
   constexpr int kAround = 8;
   for (const double part : {0.5, 1.0}) {

@@ -50,7 +50,7 @@ class Poser {
   }
 
   SceneMotion operator()(const TurnsWithColumn&) const {
-    const SceneMotion cab = moved_from_drawn(mechanism_, pose_, Body::cab);
+    SceneMotion cab = moved_from_drawn(mechanism_, pose_, Body::cab);
     if (!mechanism_.shaft_line) return cab;
     const ShaftLine& line = *mechanism_.shaft_line;
     if (pose_.shaft_line.cross_count > 0) return (*this)(TurnsWithCross{0, CrossPart::hand_side});
@@ -106,7 +106,7 @@ class Poser {
   }
 
   SceneMotion operator()(const TurnsOnBellCrank& rider) const {
-    const SceneMotion cab = moved_from_drawn(mechanism_, pose_, Body::cab);
+    SceneMotion cab = moved_from_drawn(mechanism_, pose_, Body::cab);
     const auto pedal = static_cast<std::size_t>(rider.pedal);
     if (pedal >= mechanism_.pedals.size()) return cab;
     const auto& stages = mechanism_.pedals[pedal].bell_cranks;

@@ -26,8 +26,7 @@ bool inside(const Point2& p, const Point2& a, const Point2& b, const Point2& c) 
 // One loop of numbered points that gets shorter.
 class Clipping {
  public:
-  Clipping(const Outline& outline, const std::vector<Outline>& holes) {
-    points_ = outline;
+  Clipping(const Outline& outline, const std::vector<Outline>& holes) : points_(outline) {
     for (std::uint32_t i = 0; i < outline.size(); ++i) loop_.push_back(i);
     std::vector<std::vector<std::uint32_t>> hole_loops;
     for (const Outline& hole : holes) {
