@@ -6,6 +6,7 @@
 
 #include "ui/look/palette.h"
 #include "ui/session/recovery.h"
+#include "ui/space/opengl_probe.h"
 #include "ui/windows/bench_window.h"
 #include "ui/windows/first_page.h"
 #include "ui/windows/preferences.h"
@@ -48,6 +49,7 @@ void show_first_page(BenchWindow* window) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  tackbench::ui::choose_renderer();
   QApplication application(argc, argv);
   QApplication::setApplicationName("tackbench");
   QApplication::setOrganizationName("tackbench");

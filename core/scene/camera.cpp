@@ -2,7 +2,6 @@
 
 #include <Eigen/Geometry>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "core/basics/units.h"
@@ -96,35 +95,48 @@ void Camera::look(StandardView view) {
 
 void Camera::fit(const Bounds& bounds, const PictureSize& size) {
   if (bounds.empty()) return;
+  std::vector<Vec3> corners;
+  for (unsigned i = 0; i < 8; ++i)
+    corners.emplace_back((i & 1U) != 0 ? bounds.greatest.x() : bounds.least.x(),
+                         (i & 2U) != 0 ? bounds.greatest.y() : bounds.least.y(),
+                         (i & 4U) != 0 ? bounds.greatest.z() : bounds.least.z());
+  fit(corners, size);
+}
+
+void Camera::fit(const std::vector<Vec3>& places_mm, const PictureSize& size) {
+  if (places_mm.empty()) return;
   constexpr double kMargin = 0.94;
+  Bounds bounds;
+  for (const Vec3& place : places_mm) bounds.take(place);
   target_mm = bounds.middle();
-  // Each corner asks for a distance; then the middle of what is seen is brought to the picture's.
-  for (int pass = 0; pass < 3; ++pass) {
+  const Vec3 back = backward();
+  const Vec3 across = right();
+  const Vec3 upward = up();
+  // Each place asks for a distance; then the middle of what is seen is brought to the picture's.
+  for (int pass = 0; pass < 4; ++pass) {
     const double tall = std::tan(0.5 * field_of_view) * kMargin;
     const double wide = tall * size.width / std::max(1.0, size.height);
     double needed = kNearest;
-    Eigen::Vector2d least = Eigen::Vector2d::Constant(1e30);
-    Eigen::Vector2d greatest = -least;
-    std::array<Vec3, 8> corners;
-    for (std::size_t i = 0; i < 8; ++i)
-      corners[i] = Vec3((i & 1U) != 0 ? bounds.greatest.x() : bounds.least.x(),
-                        (i & 2U) != 0 ? bounds.greatest.y() : bounds.least.y(),
-                        (i & 4U) != 0 ? bounds.greatest.z() : bounds.least.z()) -
-                   target_mm;
-    for (const Vec3& corner : corners) {
-      const double before = backward().dot(corner);
-      needed = std::max({needed, before + std::abs(right().dot(corner)) / wide,
-                         before + std::abs(up().dot(corner)) / tall});
+    for (const Vec3& place : places_mm) {
+      const Vec3 off = place - target_mm;
+      const double before = back.dot(off);
+      needed = std::max({needed, before + std::abs(across.dot(off)) / wide,
+                         before + std::abs(upward.dot(off)) / tall});
     }
     distance = std::clamp(needed, kNearest, kFarthest);
-    for (const Vec3& corner : corners) {
-      const double depth = distance - backward().dot(corner);
-      const Eigen::Vector2d at(right().dot(corner) / depth, up().dot(corner) / depth);
+    Eigen::Vector2d least = Eigen::Vector2d::Constant(1e30);
+    Eigen::Vector2d greatest = -least;
+    for (const Vec3& place : places_mm) {
+      const Vec3 off = place - target_mm;
+      const double depth = std::max(distance - back.dot(off), 1.0);
+      const Eigen::Vector2d at(across.dot(off) / depth, upward.dot(off) / depth);
       least = least.cwiseMin(at);
       greatest = greatest.cwiseMax(at);
     }
+    // The last distance stands for the target it was found for.
+    if (pass == 3) break;
     const Eigen::Vector2d middle = 0.5 * (least + greatest) * distance;
-    target_mm += middle.x() * right() + middle.y() * up();
+    target_mm += middle.x() * across + middle.y() * upward;
   }
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "core/scene/mesh.h"
 
@@ -58,6 +59,8 @@ struct Camera {
   void look(StandardView view);
   // All of the bounds inside the picture, with a margin; the direction stays.
   void fit(const Bounds& bounds, const PictureSize& size);
+  // The same for places alone, which may leave a box's corners empty.
+  void fit(const std::vector<Vec3>& places_mm, const PictureSize& size);
 };
 
 }  // namespace tackbench

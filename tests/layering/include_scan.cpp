@@ -49,11 +49,12 @@ const std::map<std::string, Rooms, std::less<>>& ui_rooms_seen_by() {
       {"session", {}},
       {"look", {}},
       {"sheet", {"session", "look"}},
+      {"space", {"session", "look"}},
       {"fields", {"session", "look"}},
       {"panels", {"session", "look", "fields"}},
       {"desk", {"session", "look", "fields"}},
       {"graphs", {"session", "look", "fields"}},
-      {"windows", {"session", "look", "sheet", "fields", "panels", "desk", "graphs"}},
+      {"windows", {"session", "look", "sheet", "space", "fields", "panels", "desk", "graphs"}},
   };
   return table;
 }

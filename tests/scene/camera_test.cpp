@@ -104,6 +104,28 @@ TEST(Camera, FitShowsEveryCorner) {
   }
 }
 
+// A rod from corner to corner of a box leaves the other corners empty: the eye comes nearer, and
+// still sees both its ends.
+TEST(Camera, FitComesAsNearAsThePlacesAllow) {
+  const std::vector<Vec3> rod{Vec3(-1000.0, -800.0, -600.0), Vec3(1000.0, 800.0, 600.0)};
+  Bounds bounds;
+  for (const Vec3& end : rod) bounds.take(end);
+  Camera loose;
+  loose.look(StandardView::front_left_above);
+  Camera close = loose;
+  loose.fit(bounds, kSize);
+  close.fit(rod, kSize);
+  EXPECT_LT(close.distance, 0.9 * loose.distance);
+  for (const Vec3& end : rod) {
+    const auto seen = close.seen(end, kSize);
+    ASSERT_TRUE(seen);
+    EXPECT_GE(seen->at.x, 0.0);
+    EXPECT_LE(seen->at.x, kSize.width);
+    EXPECT_GE(seen->at.y, 0.0);
+    EXPECT_LE(seen->at.y, kSize.height);
+  }
+}
+
 ScenePiece piece(const char* part, SceneRole role, const Mesh& mesh) {
   return {part, role, mesh, mesh};
 }

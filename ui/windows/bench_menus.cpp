@@ -14,6 +14,7 @@
 #include "ui/panels/shaft_strip.h"
 #include "ui/panels/station_sheet.h"
 #include "ui/sheet/sheet_card.h"
+#include "ui/space/loose_card.h"
 #include "ui/windows/bench_window.h"
 #include "ui/windows/first_page.h"
 #include "ui/windows/help_dialog.h"
@@ -148,6 +149,19 @@ void BenchWindow::make_show_menu() {
   QAction* photographs = add(menu, "photographs", tr("Photographs behind the views"), {}, [] {});
   photographs->setCheckable(true);
   connect(photographs, &QAction::toggled, sheet_, &SheetCard::show_photographs);
+  QAction* space = add(menu, "view in space", tr("View in space"), QKeySequence("Ctrl+5"), [] {});
+  space->setCheckable(true);
+  space->setChecked(true);
+  connect(space, &QAction::toggled, space_, &QWidget::setVisible);
+  connect(space_, &LooseCard::put_away, space, [space] { space->setChecked(false); });
+  QAction* spread = add(menu, "spread space", tr("View in space over the whole sheet"),
+                        QKeySequence("Ctrl+Shift+5"), [] {});
+  spread->setCheckable(true);
+  connect(spread, &QAction::toggled, this, [this, space](bool on) {
+    if (on) space->setChecked(true);
+    space_->set_spread(on);
+  });
+  connect(space_, &LooseCard::spread_changed, spread, &QAction::setChecked);
   menu->addSeparator();
 
   QMenu* units = menu->addMenu(tr("Lengths in"));

@@ -16,6 +16,7 @@
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/sheet/sheet_card.h"
+#include "ui/space/loose_card.h"
 #include "ui/windows/first_page.h"
 #include "ui/windows/notice_bar.h"
 #include "ui/windows/preferences.h"
@@ -39,6 +40,7 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
       shaft_(new ShaftStrip(session_, this)),
       notice_(new NoticeBar(this)),
       sheet_(new SheetCard(session_, this)),
+      space_(new LooseCard(session_, sheet_)),
       side_(new SideColumn(session_, this)),
       desk_(new MotionDesk(session_, this)) {
   setAttribute(Qt::WA_DeleteOnClose);
@@ -152,9 +154,9 @@ void BenchWindow::show_finding(const QString& name) {
   if (finding != nullptr) sheet_->show_finding(*finding);
 }
 
-// F6: one key goes round shaft, sheet, side column, desk.
+// F6: one key goes round shaft, sheet, view in space, side column, desk.
 void BenchWindow::go_round() {
-  const std::array<QWidget*, 4> places{shaft_, sheet_, side_, desk_};
+  const std::array<QWidget*, 5> places{shaft_, sheet_, &space_->view(), side_, desk_};
   std::size_t now = places.size() - 1;
   for (std::size_t i = 0; i < places.size(); ++i) {
     QWidget* focus = focusWidget();

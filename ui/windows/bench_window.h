@@ -19,6 +19,7 @@ class QPushButton;
 
 namespace tackbench::ui {
 
+class LooseCard;
 class MotionDesk;
 class NoticeBar;
 class SheetCard;
@@ -35,6 +36,7 @@ class BenchWindow : public QWidget {
 
   Session& session() { return session_; }
   SheetCard& sheet() { return *sheet_; }
+  LooseCard& space() { return *space_; }
   SideColumn& side() { return *side_; }
   ShaftStrip& shaft() { return *shaft_; }
   MotionDesk& desk() { return *desk_; }
@@ -112,6 +114,7 @@ class BenchWindow : public QWidget {
   ShaftStrip* shaft_;
   NoticeBar* notice_;
   SheetCard* sheet_;
+  LooseCard* space_;
   SideColumn* side_;
   MotionDesk* desk_;
   QPointer<Tour> tour_;

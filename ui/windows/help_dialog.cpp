@@ -24,7 +24,7 @@ QString row(const QString& left, const QString& right) {
 QString keys_page() {
   QString rows;
   const auto add = [&](const QString& keys, const char* words) { rows += row(keys, tr(words)); };
-  add("F6", "round the window: shaft, sheet, side column, motion desk");
+  add("F6", "round the window: shaft, sheet, view in space, side column, motion desk");
   add("N, P", "next and previous point, in the order in which motion flows");
   add(tr("arrows"),
       "move the selected point by 1 mm or 1/16 in; with Shift ten, with Ctrl a tenth");
@@ -36,6 +36,10 @@ QString keys_page() {
   add("M", "measure between points");
   add("Ctrl+Z, Ctrl+Shift+Z", "undo, redo");
   add("Ctrl+1, Ctrl+2, Ctrl+3, Ctrl+4", "findings, station, graphs, cut list");
+  add("Ctrl+5, Ctrl+Shift+5", "the view in space; over the whole sheet");
+  add(tr("1, 2, 3, 4 in space"), "from the left, the front, above, three-quarter");
+  add(tr("arrows in space"),
+      "go round the truck, with Shift shift it; with X, Y or Z held move the selected point");
   add("Ctrl+Left, Ctrl+Right, Ctrl+Up, Ctrl+Down", "full left, full right, full bump, full droop");
   add("Ctrl+Home", "straight, at ride height, pedals at rest");
   add("F4", "play the chosen motion, or stop it");

@@ -28,6 +28,7 @@
 #include "ui/panels/station_sheet.h"
 #include "ui/sheet/control_drag.h"
 #include "ui/sheet/sheet_card.h"
+#include "ui/space/loose_card.h"
 #include "ui/windows/first_page.h"
 #include "ui/windows/help_dialog.h"
 #include "ui/windows/new_project_dialog.h"
@@ -77,6 +78,29 @@ class BenchWindowTest : public testing::Test {
   QTemporaryDir folder_;
   std::unique_ptr<BenchWindow> window_;
 };
+
+TEST_F(BenchWindowTest, TheViewInSpaceIsHiddenSpreadAndReachedByKey) {
+  LooseCard& space = window_->space();
+  EXPECT_TRUE(space.isVisible());
+  press("view in space");
+  EXPECT_FALSE(space.isVisible());
+  press("spread space");
+  EXPECT_TRUE(space.isVisible());
+  EXPECT_TRUE(space.spread());
+  press("spread space");
+  EXPECT_FALSE(space.spread());
+  window_->sheet().setFocus();
+  QTest::keyClick(window_.get(), Qt::Key_F6);
+  EXPECT_EQ(window_->focusWidget(), &space.view());
+  for (const QSize& size : {QSize(1000, 600), QSize(1280, 720), QSize(1600, 1000)}) {
+    window_->resize(size);
+    QApplication::processEvents();
+    EXPECT_TRUE(window_->sheet().rect().contains(space.geometry()));
+    // At least seven tenths of the sheet stay free for drawing.
+    EXPECT_LT(space.width() * space.height(),
+              0.3 * window_->sheet().width() * window_->sheet().height());
+  }
+}
 
 TEST_F(BenchWindowTest, DraggingTheBoxChangesLinkFindingsAndUndo) {
   const double length = session().posed().mechanism->steering->drag_link_drawn;

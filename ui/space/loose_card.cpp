@@ -1,0 +1,164 @@
+#include "ui/space/loose_card.h"
+
+#include <QAbstractButton>
+#include <QEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "ui/look/palette.h"
+#include "ui/look/style.h"
+
+namespace tackbench::ui {
+
+namespace {
+
+constexpr int kBorder = 5;   // pixels that take the card's edge
+constexpr int kAround = 14;  // of the sheet left free about a spread card
+
+}  // namespace
+
+LooseCard::LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing)
+    : QWidget(sheet), view_(new SpaceView(session, this, drawing)) {
+  setMouseTracking(true);
+  setAccessibleName(tr("Card with the view in space"));
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(kBorder, kBorder, kBorder, kBorder);
+  column->addWidget(view_);
+  spread_button_ = view_->add_head_button(tr("larger"), tr("Spread this card over the sheet"),
+                                          [this] { set_spread(!spread_); });
+  view_->add_head_button(tr("hide"), tr("Put the view in space away; the menu Show has it"),
+                         [this] { Q_EMIT put_away(); });
+  sheet->installEventFilter(this);
+  lay_out();
+}
+
+QRect LooseCard::room() const {
+  return parentWidget()->rect().adjusted(kAround, kAround, -kAround, -kAround);
+}
+
+void LooseCard::set_spread(bool on) {
+  if (on == spread_) return;
+  spread_ = on;
+  spread_button_->setText(on ? tr("smaller") : tr("larger"));
+  lay_out();
+  Q_EMIT spread_changed(on);
+}
+
+void LooseCard::set_place(const QRectF& shares) {
+  place_ = shares;
+  lay_out();
+}
+
+void LooseCard::lay_out() {
+  const QRect all = room();
+  if (spread_) {
+    setGeometry(all);
+    return;
+  }
+  const QSize sheet = parentWidget()->size();
+  const QSize least = minimumSizeHint().boundedTo(all.size());
+  const QSize size =
+      QSize(qRound(place_.width() * sheet.width()), qRound(place_.height() * sheet.height()))
+          .expandedTo(least)
+          .boundedTo(all.size());
+  const int x = std::clamp(qRound(place_.x() * sheet.width()), all.left(),
+                           std::max(all.left(), all.right() + 1 - size.width()));
+  const int y = std::clamp(qRound(place_.y() * sheet.height()), all.top(),
+                           std::max(all.top(), all.bottom() + 1 - size.height()));
+  setGeometry({QPoint(x, y), size});
+}
+
+bool LooseCard::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == parentWidget() && event->type() == QEvent::Resize) lay_out();
+  return QWidget::eventFilter(watched, event);
+}
+
+void LooseCard::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  const Palette& colours = ui::palette();
+  painter.fillRect(rect(), colours.card);
+  painter.setPen(QPen(colours.hair, 1.0));
+  painter.drawRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5));
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QPointF corner = rect().bottomRight();
+  for (const double away : {6.0, 10.0, 14.0})
+    painter.drawLine(corner + QPointF(-away, -3.0), corner + QPointF(-3.0, -away));
+}
+
+Qt::Edges LooseCard::edges_at(const QPoint& at) const {
+  Qt::Edges edges;
+  if (spread_) return edges;
+  if (at.x() < kBorder) edges |= Qt::LeftEdge;
+  if (at.x() >= width() - kBorder) edges |= Qt::RightEdge;
+  if (at.y() < kBorder) edges |= Qt::TopEdge;
+  if (at.y() >= height() - kBorder) edges |= Qt::BottomEdge;
+  constexpr int kCorner = 16;
+  if (at.x() >= width() - kCorner && at.y() >= height() - kCorner)
+    edges = Qt::RightEdge | Qt::BottomEdge;
+  return edges;
+}
+
+void LooseCard::mousePressEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton || spread_) return;
+  in_hand_ = true;
+  edges_ = edges_at(event->position().toPoint());
+  pressed_ = event->globalPosition().toPoint();
+  before_ = geometry();
+  raise();
+}
+
+void LooseCard::mouseMoveEvent(QMouseEvent* event) {
+  if (!in_hand_) {
+    const Qt::Edges edges = edges_at(event->position().toPoint());
+    const bool across = edges.testAnyFlags(Qt::LeftEdge | Qt::RightEdge);
+    const bool along = edges.testAnyFlags(Qt::TopEdge | Qt::BottomEdge);
+    const bool falling =
+        edges == (Qt::LeftEdge | Qt::TopEdge) || edges == (Qt::RightEdge | Qt::BottomEdge);
+    setCursor(across && along ? (falling ? Qt::SizeFDiagCursor : Qt::SizeBDiagCursor)
+              : across        ? Qt::SizeHorCursor
+              : along         ? Qt::SizeVerCursor
+                              : Qt::ArrowCursor);
+    return;
+  }
+  const QPoint step = event->globalPosition().toPoint() - pressed_;
+  const QRect all = room();
+  const QSize least = minimumSizeHint();
+  QRect wanted = before_;
+  if (edges_ == Qt::Edges()) {
+    wanted.translate(step);
+  } else {
+    if (edges_.testFlag(Qt::LeftEdge))
+      wanted.setLeft(std::clamp(before_.left() + step.x(), all.left(),
+                                std::max(all.left(), before_.right() + 1 - least.width())));
+    if (edges_.testFlag(Qt::RightEdge))
+      wanted.setRight(std::clamp(before_.right() + step.x(), before_.left() + least.width() - 1,
+                                 std::max(all.right(), before_.left() + least.width() - 1)));
+    if (edges_.testFlag(Qt::TopEdge))
+      wanted.setTop(std::clamp(before_.top() + step.y(), all.top(),
+                               std::max(all.top(), before_.bottom() + 1 - least.height())));
+    if (edges_.testFlag(Qt::BottomEdge))
+      wanted.setBottom(std::clamp(before_.bottom() + step.y(), before_.top() + least.height() - 1,
+                                  std::max(all.bottom(), before_.top() + least.height() - 1)));
+  }
+  const QSizeF sheet = parentWidget()->size();
+  place_ = {wanted.x() / sheet.width(), wanted.y() / sheet.height(), wanted.width() / sheet.width(),
+            wanted.height() / sheet.height()};
+  lay_out();
+}
+
+void LooseCard::mouseReleaseEvent(QMouseEvent*) {
+  in_hand_ = false;
+}
+
+void LooseCard::mouseDoubleClickEvent(QMouseEvent*) {
+  set_spread(!spread_);
+}
+
+void LooseCard::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::PaletteChange) update();
+  QWidget::changeEvent(event);
+}
+
+}  // namespace tackbench::ui

@@ -1,0 +1,54 @@
+// The view in space as a loose card pinned on the sheet: moved by its head, sized by its borders,
+// spread over the whole sheet or put away.
+#pragma once
+
+#include <QWidget>
+
+#include "ui/session/session.h"
+#include "ui/space/space_view.h"
+
+namespace tackbench::ui {
+
+class LooseCard : public QWidget {
+  Q_OBJECT
+
+ public:
+  // Lies on `sheet` and keeps inside it.
+  LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing = SpaceDrawing::best);
+
+  SpaceView& view() const { return *view_; }
+  bool spread() const { return spread_; }
+  void set_spread(bool on);
+  // Place on the sheet as shares of its size: left, top, width, height.
+  QRectF place() const { return place_; }
+  void set_place(const QRectF& shares);
+
+ Q_SIGNALS:
+  void spread_changed(bool on);
+  void put_away();
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
+ private:
+  Qt::Edges edges_at(const QPoint& at) const;
+  void lay_out();
+  QRect room() const;  // of the sheet that a card may cover
+
+  SpaceView* view_;
+  QAbstractButton* spread_button_;
+  QRectF place_{0.585, 0.5, 0.395, 0.385};
+  bool spread_ = false;
+  bool in_hand_ = false;
+  Qt::Edges edges_;  // that the hand moves; none: all of the card
+  QPoint pressed_;   // global
+  QRect before_;
+};
+
+}  // namespace tackbench::ui

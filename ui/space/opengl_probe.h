@@ -1,0 +1,15 @@
+// Whether Qt 3D can draw here. It ends the program where it cannot, so this is asked before any of
+// its objects exists.
+#pragma once
+
+#include <QString>
+
+namespace tackbench::ui {
+
+// Before QApplication is made: names the renderer for Qt 3D unless the environment does.
+void choose_renderer();
+
+// Empty when OpenGL 3.2 with shaders is there; otherwise why not, in words. Asked once.
+const QString& why_no_opengl();
+
+}  // namespace tackbench::ui
