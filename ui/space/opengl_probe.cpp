@@ -15,7 +15,12 @@ QString words(const char* text) {
   return QCoreApplication::translate("OpenGlProbe", text);
 }
 
-QString probe() {
+struct Probed {
+  QString why_not;
+  bool by_processor = false;
+};
+
+QString probe(bool& by_processor) {
   if (qEnvironmentVariableIsSet("TACKBENCH_NO_OPENGL"))
     return words(QT_TRANSLATE_NOOP("OpenGlProbe", "it is switched off"));
   const QString platform = QGuiApplication::platformName();
@@ -36,13 +41,25 @@ QString probe() {
   if (!surface.isValid() || !context.makeCurrent(&surface))
     return words(QT_TRANSLATE_NOOP("OpenGlProbe", "OpenGL does not start here"));
   const auto version = context.format().version();
-  const bool shaders = QOpenGLFunctions(&context).hasOpenGLFeature(QOpenGLFunctions::Shaders);
+  QOpenGLFunctions functions(&context);
+  const bool shaders = functions.hasOpenGLFeature(QOpenGLFunctions::Shaders);
+  const QByteArray name(reinterpret_cast<const char*>(functions.glGetString(GL_RENDERER)));
+  by_processor = name.contains("llvmpipe") || name.contains("softpipe") || name.contains("swrast");
   context.doneCurrent();
   if (version < qMakePair(3, 2) || !shaders)
     return words(QT_TRANSLATE_NOOP("OpenGlProbe", "OpenGL %1.%2 is too old, 3.2 is wanted"))
         .arg(version.first)
         .arg(version.second);
   return {};
+}
+
+const Probed& probed() {
+  static const Probed known = [] {
+    Probed made;
+    made.why_not = probe(made.by_processor);
+    return made;
+  }();
+  return known;
 }
 
 }  // namespace
@@ -52,8 +69,11 @@ void choose_renderer() {
 }
 
 const QString& why_no_opengl() {
-  static const QString why = probe();
-  return why;
+  return probed().why_not;
+}
+
+bool opengl_by_processor() {
+  return probed().by_processor;
 }
 
 }  // namespace tackbench::ui

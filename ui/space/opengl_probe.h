@@ -12,4 +12,7 @@ void choose_renderer();
 // Empty when OpenGL 3.2 with shaders is there; otherwise why not, in words. Asked once.
 const QString& why_no_opengl();
 
+// OpenGL is there, but drawn by the processor, without a graphics card.
+bool opengl_by_processor();
+
 }  // namespace tackbench::ui
