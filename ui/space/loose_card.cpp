@@ -20,7 +20,7 @@ constexpr int kAround = 14;  // of the sheet left free about a spread card
 }  // namespace
 
 LooseCard::LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing)
-    : QWidget(sheet), view_(new SpaceView(session, this, drawing)) {
+    : QWidget(sheet), session_(session), view_(new SpaceView(session, this, drawing)) {
   setMouseTracking(true);
   setAccessibleName(tr("Card with the view in space"));
   auto* column = new QVBoxLayout(this);
@@ -31,7 +31,19 @@ LooseCard::LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing)
   view_->add_head_button(tr("hide"), tr("Put the view in space away; the menu Show has it"),
                          [this] { Q_EMIT put_away(); });
   sheet->installEventFilter(this);
-  lay_out();
+  connect(&session_, &Session::project_changed, this, &LooseCard::follow_project);
+  follow_project();
+}
+
+// The plan lies beneath the side view in first angle, above it in third; the front view beside it
+// on the other side (ISO 128).
+void LooseCard::follow_project() {
+  if (placed_by_hand_) return;
+  const auto& sheet = session_.project().sheet;
+  const QRectF free = sheet && sheet->projection == Projection::third_angle
+                          ? QRectF(0.055, 0.075, 0.395, 0.385)
+                          : QRectF(0.585, 0.5, 0.395, 0.385);
+  if (free != place_) set_place(free);
 }
 
 QRect LooseCard::room() const {
@@ -143,6 +155,7 @@ void LooseCard::mouseMoveEvent(QMouseEvent* event) {
                                   std::max(all.bottom(), before_.top() + least.height() - 1)));
   }
   const QSizeF sheet = parentWidget()->size();
+  placed_by_hand_ = true;
   place_ = {wanted.x() / sheet.width(), wanted.y() / sheet.height(), wanted.width() / sheet.width(),
             wanted.height() / sheet.height()};
   lay_out();

@@ -13,7 +13,8 @@ class LooseCard : public QWidget {
   Q_OBJECT
 
  public:
-  // Lies on `sheet` and keeps inside it.
+  // Lies on `sheet` and keeps inside it; until a hand has moved it, in the corner that the
+  // projection leaves free.
   LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing = SpaceDrawing::best);
 
   SpaceView& view() const { return *view_; }
@@ -38,12 +39,15 @@ class LooseCard : public QWidget {
 
  private:
   Qt::Edges edges_at(const QPoint& at) const;
+  void follow_project();
   void lay_out();
   QRect room() const;  // of the sheet that a card may cover
 
+  Session& session_;
   SpaceView* view_;
   QAbstractButton* spread_button_;
-  QRectF place_{0.585, 0.5, 0.395, 0.385};
+  QRectF place_;
+  bool placed_by_hand_ = false;
   bool spread_ = false;
   bool in_hand_ = false;
   Qt::Edges edges_;  // that the hand moves; none: all of the card

@@ -70,6 +70,29 @@ TEST(LooseCard, BordersSizeIt) {
   EXPECT_GE(on.card.height(), on.card.minimumSizeHint().height());
 }
 
+// Until it is moved it lies where the projection draws nothing: bottom right in first angle, top
+// left in third.
+TEST(LooseCard, BeginsInTheFreeCorner) {
+  for (const bool third : {false, true}) {
+    OnSheet on;
+    Project project = on.session.project();
+    auto sheet = std::make_shared<SheetSettings>();
+    sheet->projection = third ? Projection::third_angle : Projection::first_angle;
+    project.sheet = sheet;
+    on.session.take(project, {});
+    const QPoint middle = on.card.geometry().center();
+    EXPECT_EQ(middle.x() < 500, third);
+    EXPECT_EQ(middle.y() < 350, third);
+    on.drag({60, 6}, {third ? 30 : -30, 0});
+    const QRect moved = on.card.geometry();
+    sheet = std::make_shared<SheetSettings>();
+    sheet->projection = third ? Projection::first_angle : Projection::third_angle;
+    project.sheet = sheet;
+    on.session.take(project, {});
+    EXPECT_EQ(on.card.geometry(), moved);
+  }
+}
+
 TEST(LooseCard, SpreadsOverTheSheetAndBack) {
   OnSheet on;
   const QRect before = on.card.geometry();
