@@ -5,6 +5,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
+#include <algorithm>
 #include <array>
 
 #include "core/project/field_items.h"
@@ -244,7 +245,7 @@ void BenchWindow::show_undo() {
   redo->setEnabled(session_.can_redo());
   redo->setText(say(tr("Redo"), session_.redo_name()));
   const QFontMetrics metrics(undo_->font());
-  undo_->setText(metrics.elidedText(undo->text(), Qt::ElideMiddle, 260));
+  undo_->setText(metrics.elidedText(undo->text(), Qt::ElideMiddle, std::min(260, width() / 6)));
   undo_->setToolTip(undo->text());
   undo_->setAccessibleDescription(undo->text());
   undo_->setEnabled(session_.can_undo());

@@ -45,7 +45,7 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
       desk_(new MotionDesk(session_, this)) {
   setAttribute(Qt::WA_DeleteOnClose);
   setAcceptDrops(true);
-  setMinimumSize(1000, 600);
+  setMinimumSize(840, 470);
   resize(1440, 900);
   if (const QByteArray place = Preferences::window_place(); !place.isEmpty())
     restoreGeometry(place);

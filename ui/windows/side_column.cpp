@@ -36,6 +36,7 @@ SideColumn::SideColumn(Session& session, QWidget* parent)
   const auto add = [&](const QString& words, SidePage page) {
     auto* button = new QToolButton(this);
     button->setText(words);
+    set_look(*button, "page");
     button->setCheckable(true);
     button->setAutoExclusive(true);
     button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);

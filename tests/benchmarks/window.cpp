@@ -1,0 +1,140 @@
+// The whole window with the tender, without a display: from nothing to all findings shown, from the
+// last move of a drag to all findings shown, at rest, and through a long run of edits.
+#include <benchmark/benchmark.h>
+#include <sys/resource.h>
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+#include <QTest>
+#include <algorithm>
+#include <fstream>
+#include <random>
+#include <vector>
+
+#include "ui/sheet/sheet_card.h"
+#include "ui/windows/bench_window.h"
+
+namespace tackbench::ui {
+namespace {
+
+struct OpenWindow {
+  OpenWindow() : window(recovery.path().toStdString()) {
+    window.setAttribute(Qt::WA_DeleteOnClose, false);
+    window.resize(1440, 900);
+    window.open_sample("tender-as-first-tacked");
+    window.show();
+    wait_until_judged();
+  }
+  void wait_until_judged() {
+    while (!window.session().judged_fresh()) QApplication::processEvents();
+    QApplication::processEvents();
+  }
+
+  QTemporaryDir recovery;
+  BenchWindow window;
+};
+
+double percentile(std::vector<double>& values, std::size_t percent) {
+  std::sort(values.begin(), values.end());
+  return values[std::min(values.size() - 1, values.size() * percent / 100)];
+}
+
+void opened(benchmark::State& state) {
+  std::vector<double> times;
+  for (auto _ : state) {
+    QElapsedTimer timer;
+    timer.start();
+    const OpenWindow open;
+    times.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+  }
+  state.counters["median_ms"] = percentile(times, 50);
+}
+BENCHMARK(opened)->Unit(benchmark::kMillisecond)->Iterations(5);
+
+void settled(benchmark::State& state) {
+  OpenWindow open;
+  SheetCard& sheet = open.window.sheet();
+  const auto at = sheet.grip_place("steering_box", SheetView::side);
+  if (!at) return state.SkipWithError("no such point");
+  std::vector<double> times;
+  int i = 0;
+  for (auto _ : state) {
+    const QPoint from = at->toPoint();
+    QTest::mousePress(&sheet, Qt::LeftButton, {}, from);
+    for (int step = 1; step <= 4; ++step)
+      QTest::mouseMove(&sheet, from + QPoint(step + i % 5, step));
+    ++i;
+    QTest::mouseRelease(&sheet, Qt::LeftButton, {}, from + QPoint(4 + i % 5, 4));
+    QElapsedTimer timer;
+    timer.start();
+    open.wait_until_judged();
+    times.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    open.window.session().undo();
+    open.wait_until_judged();
+  }
+  state.counters["median_ms"] = percentile(times, 50);
+}
+BENCHMARK(settled)->Unit(benchmark::kMillisecond)->Iterations(20);
+
+double processor_seconds() {
+  rusage used{};
+  getrusage(RUSAGE_SELF, &used);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec);
+  };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
+}
+
+// Nobody touches the window for two seconds.
+void idle(benchmark::State& state) {
+  const OpenWindow open;
+  QTest::qWait(1500);  // what comes late, the recovery copy among it
+  for (auto _ : state) {
+    const double before = processor_seconds();
+    QTest::qWait(2000);
+    state.counters["percent"] = 100.0 * (processor_seconds() - before) / 2.0;
+  }
+}
+BENCHMARK(idle)->Unit(benchmark::kMillisecond)->Iterations(1);
+
+double resident_mb() {
+  std::ifstream file("/proc/self/statm");
+  double pages = 0.0;
+  file >> pages >> pages;
+  return pages * 4096.0 / 1e6;
+}
+
+// The same edits and undos over and over: what is kept for undoing is given back.
+void edited(benchmark::State& state) {
+  OpenWindow open;
+  Session& session = open.window.session();
+  const auto round = [&] {
+    std::mt19937 random(7);
+    std::uniform_real_distribution<double> ratio(14.0, 24.0);
+    for (int i = 0; i < 200; ++i) {
+      if (!session.set_field("steering_box.ratio", std::to_string(ratio(random))).empty()) return;
+      if (i % 10 == 0) open.wait_until_judged();
+    }
+    while (session.can_undo()) session.undo();
+    open.wait_until_judged();
+  };
+  round();
+  const double before = resident_mb();
+  for (auto _ : state) round();
+  state.counters["growth_mb"] = resident_mb() - before;
+}
+BENCHMARK(edited)->Unit(benchmark::kMillisecond)->Iterations(5);
+
+}  // namespace
+}  // namespace tackbench::ui
+
+int main(int argc, char** argv) {
+  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+  QStandardPaths::setTestModeEnabled(true);
+  const QApplication application(argc, argv);
+  benchmark::Initialize(&argc, argv);
+  if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 1;
+  benchmark::RunSpecifiedBenchmarks();
+}
