@@ -88,7 +88,8 @@ QToolButton { background: @card; color: @ink; border: 1px solid @hair; border-ra
 QToolButton:hover { background: @paper; border-color: @soft; }
 QToolButton:checked { background: @desk; border: 1px solid @ink; font-weight: 600; }
 QToolButton:focus { border: 2px solid @moves; padding: 2px 7px; }
-QToolButton[look="page"] { padding: 3px 3px; }
+QToolButton[look="page"] { padding: 3px 3px; font-size: 12px; }
+QToolButton[look="page"]:checked { font-weight: 400; }
 QToolButton[look="page"]:focus { padding: 2px 2px; }
 QToolButton[autoRaise="true"] { background: transparent; border: 1px solid transparent;
   padding: 2px; }

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "core/scene/pick.h"
+#include "ui/look/short_label.h"
 #include "ui/look/style.h"
 #include "ui/look/type.h"
 #include "ui/space/drawn_canvas.h"
@@ -89,11 +90,11 @@ void SpaceView::make_layout() {
   add_button(*views, tr("left"), tr("Seen from the left"), [this] { look(StandardView::left); });
   add_button(*views, tr("front"), tr("Seen from the front"), [this] { look(StandardView::front); });
   add_button(*views, tr("above"), tr("Seen from above"), [this] { look(StandardView::plan); });
-  add_button(*views, tr("three-quarter"), tr("Seen from ahead, left and above"),
+  add_button(*views, tr("corner"), tr("Seen from ahead, left and above"),
              [this] { look(StandardView::front_left_above); });
   views->addStretch(1);
   add_button(*views, tr("fit"), tr("Show all of the truck"), [this] { fit(); });
-  words_ = new QLabel(this);
+  words_ = new ShortLabel({}, this);
   set_look(*words_, "soft");
   words_->setMinimumWidth(60);
   words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -255,9 +256,7 @@ QString SpaceView::words_of(const SpacePoint& point) const {
 }
 
 void SpaceView::say(const QString& words) {
-  words_->setText(
-      words_->fontMetrics().elidedText(words, Qt::ElideRight, std::max(60, words_->width())));
-  words_->setToolTip(words);
+  words_->show_text(words);
 }
 
 void SpaceView::say_selected() {

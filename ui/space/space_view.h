@@ -16,13 +16,13 @@
 class QAbstractButton;
 class QBoxLayout;
 class QKeyEvent;
-class QLabel;
 class QMouseEvent;
 class QPushButton;
 class QWheelEvent;
 
 namespace tackbench::ui {
 
+class ShortLabel;
 class SolidCanvas;
 
 // By OpenGL where there is one, or as a line drawing by choice.
@@ -121,7 +121,7 @@ class SpaceView : public QWidget {
   bool pose_waits_ = false;
 
   QBoxLayout* head_ = nullptr;
-  QLabel* words_ = nullptr;
+  ShortLabel* words_ = nullptr;
   QAbstractButton* follow_ = nullptr;
   QPushButton* play_ = nullptr;
 

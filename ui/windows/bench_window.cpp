@@ -187,6 +187,7 @@ void BenchWindow::keyPressEvent(QKeyEvent* event) {
 // In a low window the drawing comes first, unless somebody said otherwise.
 void BenchWindow::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
+  show_undo();
   desk_->set_folded(Preferences::desk_folded().value_or(height() < kLowWindow));
 }
 

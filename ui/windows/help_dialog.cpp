@@ -37,7 +37,7 @@ QString keys_page() {
   add("Ctrl+Z, Ctrl+Shift+Z", "undo, redo");
   add("Ctrl+1, Ctrl+2, Ctrl+3, Ctrl+4", "findings, station, graphs, cut list");
   add("Ctrl+5, Ctrl+Shift+5", "the view in space; over the whole sheet");
-  add(tr("1, 2, 3, 4 in space"), "from the left, the front, above, three-quarter");
+  add(tr("1, 2, 3, 4 in space"), "from the left, the front, above, a corner");
   add(tr("arrows in space"),
       "go round the truck, with Shift shift it; with X, Y or Z held move the selected point");
   add("Ctrl+Left, Ctrl+Right, Ctrl+Up, Ctrl+Down", "full left, full right, full bump, full droop");

@@ -32,7 +32,7 @@ SideColumn::SideColumn(Session& session, QWidget* parent)
 
   auto* row = new QHBoxLayout;
   row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(4);
+  row->setSpacing(2);
   const auto add = [&](const QString& words, SidePage page) {
     auto* button = new QToolButton(this);
     button->setText(words);
