@@ -50,30 +50,7 @@ TEST(Unfinished, AStationBegunWithoutItsRatioIsKept) {
 }
 
 TEST(Unfinished, WhateverIsBegunIsKept) {
-  Project project;
-  std::set<std::string> begun;
-  // Stations and groups, two items in each list, and again what stands in those.
-  for (bool more = true; more;) {
-    const WhatMayBegin left = what_may_begin(project);
-    more = !left.groups.empty();
-    for (const std::string& group : left.groups) {
-      const auto after = with_group_added(project, group);
-      ASSERT_TRUE(after.ok()) << group;
-      project = *after;
-      expect_kept(project, group);
-      begun.insert(group);
-    }
-    for (const std::string& list : left.lists) {
-      for (int items = 0; items < 2 && !begun.contains(list); ++items) {
-        const auto after = with_item_added(project, list);
-        if (!after.ok()) break;  // full
-        project = *after;
-        expect_kept(project, list);
-        more = true;
-      }
-      begun.insert(list);
-    }
-  }
+  const std::set<std::string> begun = begin_everything(expect_kept);
   EXPECT_THAT(begun, ::testing::IsSupersetOf({"steering_box", "drag_link.tube", "pedals.pedals",
                                               "shapes.shapes[1].mesh", "sheet.backdrops"}));
 }
