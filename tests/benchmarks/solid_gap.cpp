@@ -32,12 +32,14 @@ void measure(benchmark::State& state, CoreKind first, CoreKind second) {
   state.counters["rounds"] = rounds / static_cast<double>(state.iterations());
 }
 
-BENCHMARK_CAPTURE(measure, capsule_capsule, CoreKind::segment, CoreKind::segment);
-BENCHMARK_CAPTURE(measure, tyre_capsule, CoreKind::cylinder, CoreKind::segment);
-BENCHMARK_CAPTURE(measure, tyre_box, CoreKind::cylinder, CoreKind::box);
-BENCHMARK_CAPTURE(measure, tyre_disc, CoreKind::cylinder, CoreKind::disc);
-BENCHMARK_CAPTURE(measure, box_box, CoreKind::box, CoreKind::box);
-BENCHMARK_CAPTURE(measure, hull_tyre, CoreKind::hull, CoreKind::cylinder);
+BENCHMARK_CAPTURE(measure, capsule_capsule, CoreKind::segment, CoreKind::segment)
+    ->Name("gap_capsule_capsule");
+BENCHMARK_CAPTURE(measure, tyre_capsule, CoreKind::cylinder, CoreKind::segment)
+    ->Name("gap_tyre_capsule");
+BENCHMARK_CAPTURE(measure, tyre_box, CoreKind::cylinder, CoreKind::box)->Name("gap_tyre_box");
+BENCHMARK_CAPTURE(measure, tyre_disc, CoreKind::cylinder, CoreKind::disc)->Name("gap_tyre_disc");
+BENCHMARK_CAPTURE(measure, box_box, CoreKind::box, CoreKind::box)->Name("gap_box_box");
+BENCHMARK_CAPTURE(measure, hull_tyre, CoreKind::hull, CoreKind::cylinder)->Name("gap_hull_tyre");
 
 }  // namespace
 }  // namespace tackbench
