@@ -21,7 +21,7 @@ namespace {
 constexpr QSize kSize(1280, 720);
 
 struct Bench : QObject {
-  Bench() : card(session) {
+  Bench() : card(session, motion) {
     card.installEventFilter(this);
     const std::string file = std::string(TACKBENCH_SOURCE_FOLDER) +
                              "/sample-projects/tender-as-first-tacked/tender-as-first-tacked.tack";
@@ -54,6 +54,7 @@ struct Bench : QObject {
   }
 
   Session session;
+  ShownMotion motion{session};
   SheetCard card;
   bool painted = false;
   int paints = 0;

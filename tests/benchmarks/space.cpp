@@ -26,7 +26,7 @@ void wait() {
 }
 
 struct Bench {
-  explicit Bench(SpaceDrawing drawing) : view(session, nullptr, drawing) {
+  explicit Bench(SpaceDrawing drawing) : view(session, motion, nullptr, drawing) {
     const std::string file = std::string(TACKBENCH_SOURCE_FOLDER) +
                              "/sample-projects/tender-as-first-tacked/tender-as-first-tacked.tack";
     for (const Problem& problem : session.open(file)) {
@@ -49,6 +49,7 @@ struct Bench {
   }
 
   Session session;
+  ShownMotion motion{session};
   SpaceView view;
 };
 

@@ -48,13 +48,15 @@ const std::map<std::string, Rooms, std::less<>>& ui_rooms_seen_by() {
   static const std::map<std::string, Rooms, std::less<>> table{
       {"session", {}},
       {"look", {}},
-      {"sheet", {"session", "look"}},
-      {"space", {"session", "look"}},
+      {"motion", {"session"}},
+      {"sheet", {"session", "look", "motion"}},
+      {"space", {"session", "look", "motion"}},
       {"fields", {"session", "look"}},
       {"panels", {"session", "look", "fields"}},
       {"desk", {"session", "look", "fields"}},
       {"graphs", {"session", "look", "fields"}},
-      {"windows", {"session", "look", "sheet", "space", "fields", "panels", "desk", "graphs"}},
+      {"windows",
+       {"session", "look", "motion", "sheet", "space", "fields", "panels", "desk", "graphs"}},
   };
   return table;
 }

@@ -3,11 +3,13 @@
 
 #include <Eigen/Geometry>
 #include <cmath>
+#include <set>
 
 #include "core/basics/units.h"
 #include "core/mechanism/body_motion.h"
 #include "core/mechanism/solve.h"
 #include "core/project-file/project_file.h"
+#include "core/scene/moving_bodies.h"
 #include "core/scene/pick.h"
 #include "core/scene/wandering_pose.h"
 #include "tests/support/bench_truck.h"
@@ -275,6 +277,48 @@ TEST(Scene, EveryPartOfTheTenderCanBeFound) {
         "front_axle.left_knuckle.stops[0].tip_centre_mm", "shapes.shapes[8]",
         "front_axle.suspension.leaf", "shapes.stretch_pairs[0]", "driver.heel_point_mm"})
     EXPECT_FALSE(bounds_of_part(truck.scene, truck.motions, part).empty()) << part;
+}
+
+// Where they could be is shown of tyres, links and pads, and of nothing that stands; a line that
+// wanders takes its own bodies along and no others.
+TEST(Scene, WhatSweepsMovesAndWhatWandersIsTheLine) {
+  const Mechanism mechanism = tender();
+  Controls controls;
+  controls.hand_wheel = 4.0;
+  controls.bump_left = controls.bump_right = 30.0;
+  controls.pedals.fill(0.8);
+  const Posed truck = posed_truck(mechanism, controls);
+  std::set<std::string> swept;
+  for (std::size_t i = 0; i < truck.scene.bodies.size(); ++i) {
+    const SceneBody& body = truck.scene.bodies[i];
+    if (!sweeps(body.rider)) continue;
+    EXPECT_FALSE(is_of_shaft_line(body.rider));
+    EXPECT_GT((truck.motions[i].turn - Mat3::Identity()).norm() + truck.motions[i].shift_mm.norm(),
+              1e-3)
+        << body.pieces.front().part;
+    for (const ScenePiece& piece : body.pieces) swept.insert(piece.part);
+  }
+  for (const char* part :
+       {"front_axle.tyre", "drag_link", "front_axle.tie_rod_length_mm", "steering_box.arm",
+        "pedals.pedals[0].pad_centre_mm", "pedals.pedals[1].pad_centre_mm"})
+    EXPECT_TRUE(swept.contains(part)) << part;
+  for (const char* part : {"shapes.rails", "steering_box", "front_axle", "column"})
+    EXPECT_FALSE(swept.contains(part)) << part;
+
+  std::vector<Vec3> shifts(static_cast<std::size_t>(truck.pose.shaft_line.cross_count),
+                           Vec3(0.0, 6.0, 9.0));
+  std::vector<SceneMotion> led;
+  pose_scene(truck.scene, mechanism, wandered(mechanism, truck.pose, shifts, Vec3::Zero()), led);
+  int of_line = 0;
+  for (std::size_t i = 0; i < led.size(); ++i) {
+    const bool moved_on =
+        led[i].turn != truck.motions[i].turn || led[i].shift_mm != truck.motions[i].shift_mm;
+    if (moved_on) {
+      EXPECT_TRUE(is_of_shaft_line(truck.scene.bodies[i].rider));
+    }
+    of_line += moved_on ? 1 : 0;
+  }
+  EXPECT_GT(of_line, 3);
 }
 
 // Shared and separate vertices count; the window's frame rate hangs on it.

@@ -96,6 +96,9 @@ QToolButton[autoRaise="true"] { background: transparent; border: 1px solid trans
 QToolButton[autoRaise="true"]:focus { border: 1px solid @moves; padding: 2px; }
 QCheckBox { background: transparent; color: @ink; padding: 2px; border: 1px solid transparent; }
 QCheckBox:focus { border: 1px solid @moves; border-radius: 3px; }
+QCheckBox[look="link"] { color: @moves; font-size: @small; padding: 0; }
+QCheckBox::indicator { width: 10px; height: 10px; background: @card; border: 1px solid @soft; }
+QCheckBox::indicator:checked { background: @moves; border-color: @moves; }
 QScrollArea, QTextBrowser { background: transparent; border: none; }
 QScrollArea > QWidget > QWidget { background: transparent; }
 QScrollBar:vertical { background: transparent; width: 9px; margin: 0; }

@@ -104,6 +104,11 @@ void FindingCard::make_why() {
   why_text_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   why_text_->setObjectName(QStringLiteral("why"));
   column->addWidget(why_text_);
+  motion_ = new QPushButton(why_);
+  motion_->setObjectName(QStringLiteral("motion"));
+  motion_->setCheckable(true);
+  connect(motion_, &QPushButton::clicked, this, &FindingCard::motion_wanted);
+  column->addWidget(motion_, 0, Qt::AlignLeft);
   limit_button_ = new QPushButton(tr("Choose another limit"), why_);
   limit_button_->setAccessibleName(limit_button_->text());
   limit_button_->setObjectName(QStringLiteral("choose limit"));
@@ -119,8 +124,23 @@ void FindingCard::make_why() {
 
 void FindingCard::show_why() {
   why_text_->setText(why_text(finding_, session_.shown_unit()));
+  show_motion();
   limit_button_->setVisible(finding_.limit.has_value() && form_ == nullptr);
   if (form_ == nullptr) refusal_->hide();
+}
+
+void FindingCard::offer_motion(bool possible, bool playing) {
+  motion_possible_ = possible;
+  motion_playing_ = playing;
+  if (motion_ != nullptr) show_motion();
+}
+
+void FindingCard::show_motion() {
+  motion_->setVisible(motion_possible_);
+  motion_->setChecked(motion_playing_);
+  motion_->setText(motion_playing_ ? tr("Stop") : tr("Play how it wanders"));
+  motion_->setAccessibleName(motion_playing_ ? tr("Stop playing how the shaft line wanders")
+                                             : tr("Play how the shaft line is free to wander"));
 }
 
 void FindingCard::choose_limit() {

@@ -27,6 +27,8 @@ class FindingCard : public QWidget {
   void open(bool open);
   bool is_open() const { return why_ != nullptr && !why_->isHidden(); }
   bool stale() const { return stale_; }
+  // A motion of what it is about can be shown, or is: offered while the card is open.
+  void offer_motion(bool possible, bool playing);
   // The form for a limit of one's own; null while it is not open.
   LimitForm* limit_form() const { return form_; }
   QPushButton* limit_button() const { return limit_button_; }
@@ -35,6 +37,7 @@ class FindingCard : public QWidget {
 
  Q_SIGNALS:
   void chosen();
+  void motion_wanted(bool on);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -44,6 +47,7 @@ class FindingCard : public QWidget {
  private:
   void make_why();
   void show_why();
+  void show_motion();
   void choose_limit();
   void close_form();
 
@@ -58,6 +62,9 @@ class FindingCard : public QWidget {
   QLabel* why_text_ = nullptr;
   QPushButton* limit_button_ = nullptr;
   QLabel* refusal_ = nullptr;
+  QPushButton* motion_ = nullptr;
+  bool motion_possible_ = false;
+  bool motion_playing_ = false;
   LimitForm* form_ = nullptr;
 };
 

@@ -138,11 +138,13 @@ void FindingsPanel::fill_cards() {
           choose(QString::fromStdString(card->name()));
         }
       });
+      connect(card, &FindingCard::motion_wanted, this, &FindingsPanel::wander_wanted);
       list_->insertWidget(static_cast<int>(shown), card);
       cards_.push_back(card);
     }
     FindingCard* card = cards_[shown++];
     card->show_finding(finding, stale);
+    offer_motion(*card);
     card->show();
     if (finding.name == open_) card->open(true);
   }
@@ -156,6 +158,16 @@ void FindingsPanel::fill_cards() {
   none_->setText(station_ ? tr("Nothing is found about this station yet.")
                           : tr("Nothing is found yet: open a project or begin to measure."));
   none_->setVisible(shown == 0);
+}
+
+void FindingsPanel::offer_motion(FindingCard& card) const {
+  card.offer_motion(wander_possible_ && card.name() == "shaft.wander", wander_playing_);
+}
+
+void FindingsPanel::offer_wander(bool possible, bool playing) {
+  wander_possible_ = possible;
+  wander_playing_ = playing;
+  for (FindingCard* card : cards_) offer_motion(*card);
 }
 
 void FindingsPanel::show_progress() {

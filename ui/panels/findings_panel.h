@@ -33,23 +33,30 @@ class FindingsPanel : public QWidget {
   QPushButton& stop_button() const { return *stop_; }
   CalmCombo& station_filter() const { return *filter_; }
 
+  // The shaft line can be shown wandering, or is: its finding offers it.
+  void offer_wander(bool possible, bool playing);
+
  public Q_SLOTS:
   // Opens it, sets the controls to where it is worst and tells finding_chosen.
   void choose(const QString& name);
 
  Q_SIGNALS:
   void finding_chosen(const QString& name);
+  void wander_wanted(bool on);
 
  private:
   void make_head(QVBoxLayout& column);
   void refresh();
   void fill_cards();
   void show_progress();
+  void offer_motion(FindingCard& card) const;
 
   Session& session_;
   std::optional<Station> station_;
   std::string open_;  // the finding that is chosen
   std::vector<FindingCard*> cards_;
+  bool wander_possible_ = false;
+  bool wander_playing_ = false;
   struct Shown {
     const JudgedTruck* truck = nullptr;
     bool stale = false;

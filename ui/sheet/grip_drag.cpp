@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ui/sheet/rulers.h"
+#include "ui/motion/hand_steps.h"
 
 namespace tackbench::ui {
 

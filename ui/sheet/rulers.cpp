@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/basics/units.h"
+#include "ui/motion/hand_steps.h"
 
 namespace tackbench::ui {
 
@@ -22,10 +23,6 @@ QString mark_words(double mm, ShownUnit unit) {
 }
 
 }  // namespace
-
-double unit_step(ShownUnit unit) {
-  return unit == ShownUnit::millimetre ? 1.0 : kMillimetresPerInch / 16.0;
-}
 
 double round_step(double pixels_per_mm, ShownUnit unit, double least_pixels) {
   const double wanted = least_pixels / std::max(pixels_per_mm, 1e-9);  // mm

@@ -16,9 +16,6 @@ namespace tackbench::ui {
 // takes at least `least_pixels`.
 double round_step(double pixels_per_mm, ShownUnit unit, double least_pixels);
 
-// What one unit is, mm: 1, or a sixteenth of an inch.
-double unit_step(ShownUnit unit);
-
 class Rulers {
  public:
   // Width of a ruler at the paper's edge, pixels.

@@ -4,7 +4,6 @@
 #include <QEvent>
 #include <algorithm>
 
-#include "core/mechanism/solve.h"
 #include "ui/sheet/finding_places.h"
 #include "ui/sheet/live_numbers.h"
 #include "ui/sheet/rulers.h"
@@ -25,9 +24,10 @@ QString capitalised_words(const std::string& words) {
 
 }  // namespace
 
-SheetCard::SheetCard(Session& session, QWidget* parent)
+SheetCard::SheetCard(Session& session, ShownMotion& motion, QWidget* parent)
     : QWidget(parent),
       session_(session),
+      motion_(motion),
       photographs_(new BackdropPanel(session, this)),
       entry_(new ExactEntry(session, this)) {
   setFocusPolicy(Qt::StrongFocus);
@@ -39,10 +39,13 @@ SheetCard::SheetCard(Session& session, QWidget* parent)
   connect(&session_, &Session::posed_changed, this, &SheetCard::follow_pose);
   connect(&session_, &Session::selection_changed, this, &SheetCard::follow_selection);
   connect(&session_, &Session::judged_changed, this, [this] {
-    if (drag_) return;  // the next pose paints it
-    if (swept_) make_ghosts();
+    if (!drag_) update();  // otherwise the next pose paints it
+  });
+  connect(&motion_.swept, &SweptPlaces::changed, this, [this] {
+    make_ghosts();
     update();
   });
+  connect(&motion_.wander, &WanderPlay::moved, this, QOverload<>::of(&QWidget::update));
   connect(&session_, &Session::controls_changed, this, QOverload<>::of(&QWidget::update));
   connect(entry_, &ExactEntry::closed, this, [this] { setFocus(); });
   connect(photographs_, &BackdropPanel::closed, this, [this] {
@@ -191,12 +194,6 @@ void SheetCard::set_grid(bool on) {
   update();
 }
 
-void SheetCard::set_swept(bool on) {
-  swept_ = on;
-  make_ghosts();
-  update();
-}
-
 void SheetCard::show_photographs(bool on) {
   photographs_->set_view(focused_);
   photographs_->setVisible(on);
@@ -253,10 +250,7 @@ void SheetCard::follow_pose() {
   scene_.show(session_.posed(), projection(), moving);
   grips_.show(session_.project(), session_.posed());
   measure_.follow(grips_);
-  if (!moving) {
-    if (fitted_) fit();
-    if (swept_) make_ghosts();
-  }
+  if (!moving && fitted_) fit();
   describe_selected();
   update();
 }
@@ -312,23 +306,7 @@ void SheetCard::make_ghosts() {
   layers_.forget_pictures();
   if (drag_ && session_.posed_before())
     add_ghost(*session_.posed_before()->mechanism, session_.posed_before()->pose);
-  const Mechanism& mechanism = *session_.posed().mechanism;
-  if (!swept_ || !mechanism.steering) return;
-  std::vector<Controls> extremes;
-  if (const auto& locks = session_.judged().results.locks) {
-    extremes.emplace_back().hand_wheel = locks->left.turns * kRadiansPerTurn;
-    extremes.emplace_back().hand_wheel = -locks->right.turns * kRadiansPerTurn;
-  }
-  if (const auto& axle = mechanism.project.front_axle) {
-    for (const double rise : {axle->suspension.bump, -axle->suspension.droop}) {
-      Controls& both = extremes.emplace_back();
-      both.bump_left = both.bump_right = rise;
-    }
-  }
-  for (const Controls& controls : extremes) {
-    const Pose pose = solved_pose(mechanism, controls);
-    if (pose.outcome == Outcome::solved) add_ghost(mechanism, pose);
-  }
+  for (const Pose& pose : motion_.swept.poses()) add_ghost(*motion_.swept.mechanism(), pose);
 }
 
 bool SheetCard::event(QEvent* event) {

@@ -12,11 +12,12 @@
 #include <vector>
 
 #include "core/findings/finding.h"
+#include "ui/motion/control_in_hand.h"
+#include "ui/motion/shown_motion.h"
 #include "ui/session/session.h"
 #include "ui/sheet/backdrop_layer.h"
 #include "ui/sheet/backdrop_panel.h"
 #include "ui/sheet/backdrop_placing.h"
-#include "ui/sheet/control_drag.h"
 #include "ui/sheet/exact_entry.h"
 #include "ui/sheet/grip_drag.h"
 #include "ui/sheet/grip_layer.h"
@@ -32,7 +33,7 @@ class SheetCard : public QWidget {
   Q_OBJECT
 
  public:
-  explicit SheetCard(Session& session, QWidget* parent = nullptr);
+  SheetCard(Session& session, ShownMotion& motion, QWidget* parent = nullptr);
   ~SheetCard() override;
 
   // The paper itself, without its border.
@@ -57,9 +58,6 @@ class SheetCard : public QWidget {
   void keep_measured();
   bool grid() const { return grid_; }
   void set_grid(bool on);
-  // Moving things at full lock and at the ends of the axle's travel, dashed.
-  bool swept() const { return swept_; }
-  void set_swept(bool on);
 
   // Panel of the photographs behind the views.
   bool photographs() const { return photographs_->isVisibleTo(this); }
@@ -116,7 +114,7 @@ class SheetCard : public QWidget {
   void drag_to(const QPointF& pointer, Qt::KeyboardModifiers held);
   void end_drag();
   void cancel_drag();
-  void move_control(const QPointF& pointer);
+  void drag_control(const QPointF& pointer);
   void nudge(int right, int up, Qt::KeyboardModifiers held);
   void take(DragStep step);
   void hover(const QPointF& pointer);
@@ -133,6 +131,7 @@ class SheetCard : public QWidget {
   // --- painting (sheet_card_paint.cpp)
   void paint_ground_layer(QPainter& painter);
   void paint_views(QPainter& painter);
+  void paint_wandering(QPainter& painter);
   void paint_guides(QPainter& painter);
   void paint_path(QPainter& painter, const Path& path);
   void paint_findings(QPainter& painter);
@@ -147,6 +146,7 @@ class SheetCard : public QWidget {
   QFont title_font() const;
 
   Session& session_;
+  ShownMotion& motion_;
   SheetScene scene_;
   SheetTransform transform_;
   SheetTransform before_filling_;
@@ -160,7 +160,6 @@ class SheetCard : public QWidget {
   SheetView focused_ = SheetView::side;
   bool fitted_ = false;  // nobody has panned or zoomed since it was last fitted
   bool grid_ = true;
-  bool swept_ = false;
   std::vector<TruckView> ghosts_;  // old position in a drag, swept places
 
   Hand hand_ = Hand::idle;
@@ -170,6 +169,7 @@ class SheetCard : public QWidget {
   std::optional<SheetView> hovered_title_;
   std::optional<GripDrag> drag_;
   std::optional<ControlInHand> control_;
+  SheetView control_view_ = SheetView::side;
   ViewPoint drag_offset_;  // of the point from the pointer, view mm
   ViewPoint nudged_;       // by arrow keys since the first of them, view mm
   bool nudging_ = false;

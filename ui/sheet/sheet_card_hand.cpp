@@ -9,7 +9,7 @@
 #include <cmath>
 #include <limits>
 
-#include "core/basics/units.h"
+#include "ui/motion/hand_steps.h"
 #include "ui/sheet/paper_marks.h"
 #include "ui/sheet/rulers.h"
 #include "ui/sheet/sheet_card.h"
@@ -18,10 +18,9 @@ namespace tackbench::ui {
 
 namespace {
 
-constexpr double kStartOfDrag = 4.0;  // pixels
-constexpr double kLineReach = 6.0;    // pixels
-constexpr double kSnapReach = 5.0;    // pixels
-constexpr double kPanStep = 40.0;     // pixels
+constexpr double kLineReach = 6.0;  // pixels
+constexpr double kSnapReach = 5.0;  // pixels
+constexpr double kPanStep = 40.0;   // pixels
 
 double distance_to_segment(const QPointF& p, const QPointF& a, const QPointF& b) {
   const QPointF along = b - a;
@@ -30,14 +29,6 @@ double distance_to_segment(const QPointF& p, const QPointF& a, const QPointF& b)
       squared > 0.0 ? std::clamp(QPointF::dotProduct(p - a, along) / squared, 0.0, 1.0) : 0.0;
   const QPointF off = p - (a + t * along);
   return std::hypot(off.x(), off.y());
-}
-
-bool far_apart(const QPointF& a, const QPointF& b) {
-  return std::hypot(a.x() - b.x(), a.y() - b.y()) >= kStartOfDrag;
-}
-
-bool keeps_line(Qt::KeyboardModifiers held) {
-  return held.testFlag(Qt::ShiftModifier) || held.testFlag(Qt::AltModifier);
 }
 
 }  // namespace
@@ -143,8 +134,10 @@ void SheetCard::mousePressEvent(QMouseEvent* event) {
     control_.reset();
   } else if (paper().contains(press_)) {
     focused_ = scene_.view_at(transform_.to_sheet(press_));
-    control_ = control_at(session_.posed(), part_at(press_), focused_,
-                          transform_.to_sheet(press_) - scene_.origin(focused_));
+    control_view_ = focused_;
+    const ViewPoint at = transform_.to_sheet(press_) - scene_.origin(focused_);
+    control_ =
+        control_at(session_.posed(), part_at(press_), hand_view(focused_).ray(at), std::nullopt);
   }
   update();
 }
@@ -156,21 +149,26 @@ void SheetCard::mouseMoveEvent(QMouseEvent* event) {
       hover(pointer);
       break;
     case Hand::pressed:
-      if (!far_apart(pointer, press_)) break;
+      if (!is_drag(press_, pointer)) break;
       if (hovered_) {
         start_drag();
         drag_to(pointer, event->modifiers());
       } else if (control_) {
         hand_ = Hand::on_control;
         last_ = press_;
-        move_control(pointer);
+        const ViewPoint& origin = scene_.origin(control_view_);
+        if (control_->kind == ControlKind::road_wheel)
+          control_->way = way_of_wheel(session_.posed(), *control_, hand_view(control_view_),
+                                       transform_.to_sheet(press_) - origin,
+                                       transform_.to_sheet(pointer) - origin);
+        drag_control(pointer);
       } else {
         hand_ = Hand::panning;
         setCursor(Qt::ClosedHandCursor);
       }
       break;
     case Hand::on_control:
-      move_control(pointer);
+      drag_control(pointer);
       break;
     case Hand::dragging:
       drag_to(pointer, event->modifiers());
@@ -296,19 +294,10 @@ void SheetCard::cancel_drag() {
   update();
 }
 
-void SheetCard::move_control(const QPointF& pointer) {
-  const ViewPoint& origin = scene_.origin(control_->view);
-  Controls moved =
-      moved_by_hand(session_.posed(), session_.controls(), *control_,
-                    transform_.to_sheet(last_) - origin, transform_.to_sheet(pointer) - origin);
-  // The hand wheel ends where the lock check ends it.
-  if (const auto& locks = session_.judged().results.locks; locks && session_.judged_fresh()) {
-    if (locks->right.found)
-      moved.hand_wheel = std::max(moved.hand_wheel, -locks->right.turns * kRadiansPerTurn);
-    if (locks->left.found)
-      moved.hand_wheel = std::min(moved.hand_wheel, locks->left.turns * kRadiansPerTurn);
-  }
-  session_.set_controls(moved);
+void SheetCard::drag_control(const QPointF& pointer) {
+  const ViewPoint& origin = scene_.origin(control_view_);
+  move_control(session_, *control_, hand_view(control_view_), transform_.to_sheet(last_) - origin,
+               transform_.to_sheet(pointer) - origin);
 }
 
 void SheetCard::nudge(int right, int up, Qt::KeyboardModifiers held) {
@@ -323,9 +312,7 @@ void SheetCard::nudge(int right, int up, Qt::KeyboardModifiers held) {
     changes_shown_ = true;
     nudged_ = {};
   }
-  double step = unit_step(unit());
-  if (held.testFlag(Qt::ShiftModifier)) step *= 10.0;
-  if (held.testFlag(Qt::ControlModifier)) step /= 10.0;
+  const double step = nudge_step(unit(), held);
   nudged_ = nudged_ + ViewPoint{right * step, up * step};
   take(drag_->by(nudged_, held.testFlag(Qt::AltModifier)));
 }
@@ -359,6 +346,25 @@ bool SheetCard::arrow_key(QKeyEvent* event) {
 }
 
 bool SheetCard::plain_key(QKeyEvent* event) {
+  switch (view_key(event->key())) {
+    case ViewKey::nearer:
+      zoom_in();
+      return true;
+    case ViewKey::farther:
+      zoom_out();
+      return true;
+    case ViewKey::fit:
+      fit();
+      return true;
+    case ViewKey::next_point:
+      step_selection(1);
+      return true;
+    case ViewKey::point_before:
+      step_selection(-1);
+      return true;
+    case ViewKey::none:
+      break;
+  }
   switch (event->key()) {
     case Qt::Key_Escape:
       if (hand_ == Hand::dragging || nudging_) {
@@ -380,25 +386,6 @@ bool SheetCard::plain_key(QKeyEvent* event) {
         return false;
       }
       update();
-      return true;
-    case Qt::Key_Plus:
-    case Qt::Key_Equal:
-      zoom_in();
-      return true;
-    case Qt::Key_Minus:
-      zoom_out();
-      return true;
-    case Qt::Key_Home:
-    case Qt::Key_F:
-      fit();
-      return true;
-    case Qt::Key_N:
-    case Qt::Key_BracketRight:
-      step_selection(1);
-      return true;
-    case Qt::Key_P:
-    case Qt::Key_BracketLeft:
-      step_selection(-1);
       return true;
     case Qt::Key_V:
       focus_view(kSheetViews[(static_cast<std::size_t>(focused_) + 1) % kSheetViews.size()]);

@@ -66,6 +66,7 @@ void SheetCard::paintEvent(QPaintEvent*) {
     return;
   }
   paint_views(painter);
+  paint_wandering(painter);
   paint_guides(painter);
   grips_.paint(painter, scene_, transform_, ui::palette(), hovered_, session_.selected());
   if (session_.project().sheet)
@@ -111,6 +112,22 @@ void SheetCard::paint_views(QPainter& painter) {
     ink.draw(scene_.last_good(view), scene_.origin(view));
     painter.setOpacity(1.0);
     if (!scene_.is_stale()) ink.draw(scene_.view(view), scene_.origin(view));
+  }
+}
+
+// The shaft line led off, over the ink: thin and dashed, a ring at each joint.
+void SheetCard::paint_wandering(QPainter& painter) {
+  for (const WanderPlay::LedOff& led : motion_.wander.led_off()) {
+    for (const SheetView view : kSheetViews) {
+      if (!scene_.is_shown(view)) continue;
+      QPolygonF through;
+      for (const Vec3& place : led.line_mm) through.append(place_in(view, place));
+      painter.setBrush(Qt::NoBrush);
+      painter.setPen(QPen(ui::palette().moves, 1.6, Qt::DashLine));
+      painter.drawPolyline(through);
+      painter.setPen(QPen(ui::palette().moves, 1.2));
+      for (qsizetype i = 1; i + 1 < through.size(); ++i) painter.drawEllipse(through[i], 4.5, 4.5);
+    }
   }
 }
 

@@ -15,6 +15,7 @@ constexpr double kNearest = 20.0;    // mm before the eye; what is nearer is lef
 constexpr double kLineSlack = 7.0;   // mm that an edge may lie behind its own faces' pixels
 constexpr double kSampleStep = 2.0;  // pixels along an edge
 constexpr double kInside = 60.0;     // mm of solid about a point that is still seen
+constexpr double kGhostCover = 0.12;
 constexpr double kGroundStep = 500.0;
 
 bool is_soft(const ScenePiece& piece) {
@@ -212,6 +213,19 @@ void LineDrawing::paint(QPainter& painter, const QSize& size, double ratio, cons
   };
   each_piece(false, fill);
   each_piece(true, fill);
+  const auto each_ghost = [&](const auto& then) {
+    for (const SpaceGhost& ghost : shown.ghosts)
+      for (const ScenePiece& piece : shown.scene->bodies[ghost.body].pieces)
+        if (!is_soft(piece)) then(piece.coarse, ghost.motion);
+  };
+  const QColor ghost_ink = ghost_colour(colours);
+  each_ghost([&](const Mesh& mesh, const SceneMotion& motion) {
+    place_corners(mesh, motion);
+    fill_faces(mesh, ghost_ink, kGhostCover);
+  });
+  each_ghost([&](const Mesh& mesh, const SceneMotion& motion) {
+    add_edges(mesh, motion, stroke_of(tint(ghost_ink, colours.card, 0.6), 0.7));
+  });
   for (const bool soft : {true, false}) {
     each_piece(soft, [&](const ScenePiece& piece, const SceneMotion& motion) {
       const bool selected = shows_selected(piece.part, shown.selected);

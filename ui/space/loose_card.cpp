@@ -19,8 +19,8 @@ constexpr int kAround = 14;  // of the sheet left free about a spread card
 
 }  // namespace
 
-LooseCard::LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing)
-    : QWidget(sheet), session_(session), view_(new SpaceView(session, this, drawing)) {
+LooseCard::LooseCard(Session& session, ShownMotion& motion, QWidget* sheet, SpaceDrawing drawing)
+    : QWidget(sheet), session_(session), view_(new SpaceView(session, motion, this, drawing)) {
   setMouseTracking(true);
   setAccessibleName(tr("Card with the view in space"));
   auto* column = new QVBoxLayout(this);

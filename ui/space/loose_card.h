@@ -15,7 +15,8 @@ class LooseCard : public QWidget {
  public:
   // Lies on `sheet` and keeps inside it; until a hand has moved it, in the corner that the
   // projection leaves free.
-  LooseCard(Session& session, QWidget* sheet, SpaceDrawing drawing = SpaceDrawing::best);
+  LooseCard(Session& session, ShownMotion& motion, QWidget* sheet,
+            SpaceDrawing drawing = SpaceDrawing::best);
 
   SpaceView& view() const { return *view_; }
   bool spread() const { return spread_; }

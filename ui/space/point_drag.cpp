@@ -2,8 +2,8 @@
 
 #include <cmath>
 
-#include "core/basics/units.h"
 #include "core/scene/pick.h"
+#include "ui/motion/hand_steps.h"
 
 namespace tackbench::ui {
 
@@ -16,10 +16,6 @@ constexpr double kFlatCircle = 0.15;
 
 Vec3 unit_along(HeldAxis axis) {
   return Vec3::Unit(static_cast<Eigen::Index>(axis));
-}
-
-double whole_unit(ShownUnit unit) {
-  return unit == ShownUnit::millimetre ? 1.0 : kMillimetresPerInch / 16.0;
 }
 
 // Closest points of two lines: Ericson, Real-Time Collision Detection 2005, 5.1.8 (from memory).
@@ -55,7 +51,7 @@ Vec3 PointDrag::meant(const SightRay& ray, const Vec3& facing, const SpaceDragHo
 
 // Coordinates of the drawing become whole where the hand changes them.
 Vec3 PointDrag::in_whole_units(const Vec3& drawn_mm, const SpaceDragHow& how) const {
-  const double unit = whole_unit(how.unit);
+  const double unit = unit_step(how.unit);
   const Vec3& start = point_.grip.at_mm;
   if (const auto kept = line(how)) {
     const Vec3 along = point_.moved.turn.transpose() * kept->along;

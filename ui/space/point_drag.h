@@ -43,7 +43,5 @@ class PointDrag {
 Vec3 unit_along(HeldAxis axis);
 // Place on the line nearest to the line of sight; its start when the eye looks along it.
 Vec3 nearest_on_line(const HeldLine& line, const SightRay& ray);
-// 1 mm or 1/16 in, mm.
-double whole_unit(ShownUnit unit);
 
 }  // namespace tackbench::ui

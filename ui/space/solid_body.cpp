@@ -76,6 +76,16 @@ QEntity* entity_of(QGeometry& geometry, QGeometryRenderer::PrimitiveType type,
   return entity;
 }
 
+QMatrix4x4 matrix_of(const SceneMotion& motion) {
+  QMatrix4x4 matrix;
+  for (int row = 0; row < 3; ++row) {
+    for (int column = 0; column < 3; ++column)
+      matrix(row, column) = static_cast<float>(motion.turn(row, column));
+    matrix(row, 3) = static_cast<float>(motion.shift_mm[row]);
+  }
+  return matrix;
+}
+
 }  // namespace
 
 VertexList::VertexList(Kind kind, Qt3DRender::QMaterial& material, QEntity& parent) {
@@ -146,6 +156,7 @@ void SolidBody::add(const SceneBody& body, bool soft, bool coarse) {
   std::vector<quint32> triangles;
   Floats ends;
   Part part;
+  part.soft = soft;
   part.coarse = coarse;
   int count = 0;
   int end_count = 0;
@@ -189,6 +200,7 @@ void SolidBody::add(const SceneBody& body, bool soft, bool coarse) {
   faces->addAttribute(index);
   part.faces = entity_of(*faces, QGeometryRenderer::Triangles,
                          soft ? materials_.soft() : materials_.solid(), *entity_);
+  part.renderer = part.faces->componentsOfType<QGeometryRenderer>().front();
   if (end_count > 0) {
     auto* lines = new QGeometry;
     attribute(*lines, *buffer_of(*lines, ends.bytes()), {"vertexPosition", 3, 0}, 3, end_count);
@@ -201,13 +213,37 @@ void SolidBody::add(const SceneBody& body, bool soft, bool coarse) {
 }
 
 void SolidBody::move(const SceneMotion& motion) {
-  QMatrix4x4 matrix;
-  for (int row = 0; row < 3; ++row) {
-    for (int column = 0; column < 3; ++column)
-      matrix(row, column) = static_cast<float>(motion.turn(row, column));
-    matrix(row, 3) = static_cast<float>(motion.shift_mm[row]);
+  transform_->setMatrix(matrix_of(motion));
+}
+
+QGeometryRenderer* SolidBody::coarse_faces() const {
+  for (const Part& part : parts_)
+    if (part.coarse && !part.soft) return part.renderer;
+  return nullptr;
+}
+
+void SolidGhosts::clear() {
+  for (QEntity* entity : entities_) delete entity;
+  entities_.clear();
+  shown_.clear();
+}
+
+void SolidGhosts::show(const std::vector<SpaceGhost>& ghosts,
+                       const std::vector<std::unique_ptr<SolidBody>>& bodies) {
+  if (ghosts == shown_) return;
+  clear();
+  shown_ = ghosts;
+  for (const SpaceGhost& ghost : ghosts) {
+    QGeometryRenderer* faces = bodies[ghost.body]->coarse_faces();
+    if (faces == nullptr) continue;
+    auto* entity = new QEntity(&parent_);
+    auto* transform = new Qt3DCore::QTransform(entity);
+    transform->setMatrix(matrix_of(ghost.motion));
+    entity->addComponent(transform);
+    entity->addComponent(faces);
+    entity->addComponent(&material_);
+    entities_.push_back(entity);
   }
-  transform_->setMatrix(matrix);
 }
 
 void SolidBody::paint(const Palette& colours, const std::string& selected) {

@@ -6,6 +6,7 @@
 #include <Qt3DCore/QEntity>
 #include <Qt3DCore/QTransform>
 #include <Qt3DRender/QGeometryRenderer>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -49,6 +50,8 @@ class SolidBody {
   // buffers when they are first shown.
   void set_detail(const SceneBody& body, bool coarse);
   void paint(const Palette& colours, const std::string& selected);
+  // Coarse faces of its solid pieces, to be shown in more places; null without any.
+  Qt3DRender::QGeometryRenderer* coarse_faces() const;
 
  private:
   struct Span {
@@ -60,10 +63,12 @@ class SolidBody {
   // Pieces of one kind in one detail.
   struct Part {
     Qt3DCore::QEntity* faces = nullptr;
+    Qt3DRender::QGeometryRenderer* renderer = nullptr;  // of the faces
     Qt3DCore::QEntity* lines = nullptr;
     Qt3DCore::QBuffer* face_colours = nullptr;  // of face and outline
     Qt3DCore::QBuffer* line_colours = nullptr;
     std::vector<Span> spans;
+    bool soft = false;
     bool coarse = false;
   };
 
@@ -73,6 +78,24 @@ class SolidBody {
   Qt3DCore::QEntity* entity_;
   Qt3DCore::QTransform* transform_;
   std::vector<Part> parts_;
+};
+
+// Bodies where they could be, as translucent faces without buffers of their own. To be gone before
+// the bodies that they show.
+class SolidGhosts {
+ public:
+  SolidGhosts(Qt3DRender::QMaterial& material, Qt3DCore::QEntity& parent)
+      : material_(material), parent_(parent) {}
+
+  void show(const std::vector<SpaceGhost>& ghosts,
+            const std::vector<std::unique_ptr<SolidBody>>& bodies);
+  void clear();
+
+ private:
+  Qt3DRender::QMaterial& material_;
+  Qt3DCore::QEntity& parent_;
+  std::vector<SpaceGhost> shown_;
+  std::vector<Qt3DCore::QEntity*> entities_;
 };
 
 // The same pieces with the same meshes: nothing of it has to be made anew.

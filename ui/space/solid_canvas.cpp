@@ -67,6 +67,7 @@ SolidCanvas::SolidCanvas(QWidget* parent)
   truck_ = new Qt3DCore::QEntity(root_);
   materials_ = std::make_unique<SolidMaterials>(root_);
   make_frame_graph();
+  ghosts_ = std::make_unique<SolidGhosts>(materials_->ghost(), *truck_);
   ground_ = std::make_unique<VertexList>(VertexList::Kind::lines, materials_->ground(), *root_);
   points_ = std::make_unique<VertexList>(VertexList::Kind::points, materials_->points(), *root_);
   line_ = std::make_unique<VertexList>(VertexList::Kind::lines, materials_->lines(), *root_);
@@ -75,6 +76,7 @@ SolidCanvas::SolidCanvas(QWidget* parent)
 
 SolidCanvas::~SolidCanvas() {
   window_->removeEventFilter(this);
+  ghosts_->clear();
   bodies_.clear();
   // The engine lets go of the window before the container takes it away.
   if (running_)
@@ -116,6 +118,7 @@ void SolidCanvas::make_frame_graph() {
 
 // Bodies that the change left as they were keep their buffers.
 void SolidCanvas::build(const SpaceShown& shown) {
+  ghosts_->clear();
   const std::vector<SceneBody>& wanted = shown.scene->bodies;
   std::vector<std::unique_ptr<SolidBody>> made;
   for (std::size_t i = 0; i < wanted.size(); ++i) {
@@ -181,6 +184,7 @@ void SolidCanvas::show(const SpaceShown& shown) {
   }
   for (std::size_t i = 0; i < bodies_.size() && i < shown.motions.size(); ++i)
     bodies_[i]->move(shown.motions[i]);
+  ghosts_->show(shown.ghosts, bodies_);
   const bool over_ground = shown.camera.eye_mm().z() > shown.scene->ground_z;
   materials_->set_picture(QSizeF(size()) * devicePixelRatioF(), devicePixelRatioF());
   materials_->set_ground(shown.scene->ground_z, over_ground, shadow_colour(colours));
@@ -189,6 +193,7 @@ void SolidCanvas::show(const SpaceShown& shown) {
     selected_ = shown.selected;
     colours_stale_ = false;
     clear_->setClearColor(colours.card);
+    materials_->set_ghosts(ghost_colour(colours));
   }
   std::vector<VertexList::Vertex> ground;
   if (over_ground) {

@@ -25,6 +25,7 @@ class QRenderSettings;
 namespace tackbench::ui {
 
 class SolidBody;
+class SolidGhosts;
 class SolidMaterials;
 class VertexList;
 
@@ -62,6 +63,7 @@ class SolidCanvas : public QWidget, public SpaceCanvas {
   Qt3DRender::QRenderCapture* capture_ = nullptr;
   std::unique_ptr<SolidMaterials> materials_;
   std::vector<std::unique_ptr<SolidBody>> bodies_;
+  std::unique_ptr<SolidGhosts> ghosts_;
   std::unique_ptr<VertexList> ground_;
   std::unique_ptr<VertexList> points_;
   std::unique_ptr<VertexList> line_;

@@ -42,6 +42,45 @@ void main() {
 }
 )";
 
+// Faces that let through what is behind them; `facing` is 1 where one looks at the eye, 0 at its
+// rim.
+constexpr const char* kSoftFaces = R"(#version 150 core
+in vec3 vertexPosition;
+in vec3 vertexNormal;
+in vec3 vertexFace;
+in vec3 vertexLine;
+out vec3 colour;
+out vec3 rim;
+out float facing;
+uniform mat4 mvp;
+uniform mat4 modelView;
+uniform mat3 modelViewNormal;
+uniform vec3 light;
+uniform float leastLight;
+void main() {
+  vec3 normal = normalize(modelViewNormal * vertexNormal);
+  vec3 place = (modelView * vec4(vertexPosition, 1.0)).xyz;
+  facing = abs(dot(normal, normalize(place)));
+  colour = vertexFace * (leastLight + (1.0 - leastLight) * (0.5 + 0.5 * dot(normal, light)));
+  rim = vertexLine;
+  gl_Position = mvp * vec4(vertexPosition, 1.0);
+}
+)";
+
+constexpr const char* kGhostFaces = R"(#version 150 core
+in vec3 vertexPosition;
+in vec3 vertexNormal;
+out float facing;
+uniform mat4 mvp;
+uniform mat4 modelView;
+uniform mat3 modelViewNormal;
+void main() {
+  vec3 normal = normalize(modelViewNormal * vertexNormal);
+  facing = abs(dot(normal, normalize((modelView * vec4(vertexPosition, 1.0)).xyz)));
+  gl_Position = mvp * vec4(vertexPosition, 1.0);
+}
+)";
+
 // Back faces pushed out by a pixel: what stands out beyond the front is the outline.
 constexpr const char* kOutline = R"(#version 150 core
 in vec3 vertexPosition;
@@ -133,10 +172,26 @@ out vec4 painted;
 void main() { painted = vec4(colour, 1.0); }
 )";
 
+// The rim of a round thing in the colour of its lines: an outline that hides nothing.
 constexpr const char* kPaintSoft = R"(#version 150 core
 in vec3 colour;
+in vec3 rim;
+in float facing;
 out vec4 painted;
-void main() { painted = vec4(colour, 0.24); }
+void main() {
+  float edge = pow(1.0 - clamp(facing, 0.0, 1.0), 3.0);
+  painted = vec4(mix(colour, rim, edge), 0.24 + 0.6 * edge);
+}
+)";
+
+constexpr const char* kPaintGhost = R"(#version 150 core
+in float facing;
+out vec4 painted;
+uniform vec3 ghostColour;
+void main() {
+  float edge = pow(1.0 - clamp(facing, 0.0, 1.0), 3.0);
+  painted = vec4(ghostColour, 0.13 + 0.5 * edge);
+}
 )";
 
 constexpr const char* kPaintPoint = R"(#version 150 core
@@ -242,7 +297,8 @@ SolidMaterials::SolidMaterials(Qt3DCore::QNode* parent)
             kPaint,
             {depth_asked(true), faces_kept(QCullFace::Front)}}},
           parent)),
-      soft_(material_of({{SpacePass::soft, kFaces, kPaintSoft, blended()}}, parent)),
+      soft_(material_of({{SpacePass::soft, kSoftFaces, kPaintSoft, blended()}}, parent)),
+      ghost_(material_of({{SpacePass::soft, kGhostFaces, kPaintGhost, blended()}}, parent)),
       edges_(material_of({{SpacePass::solid, kEdges, kPaint, {depth_asked(true)}}}, parent)),
       ground_(material_of(
           {{SpacePass::ground, kPlain, kPaint, {depth_asked(false), new QNoDepthMask}}}, parent)),
@@ -256,7 +312,8 @@ SolidMaterials::SolidMaterials(Qt3DCore::QNode* parent)
       pixel_(new QParameter("pixel", QVector2D(0.002F, 0.002F), parent)),
       ratio_(new QParameter("ratio", 1.0F, parent)),
       ground_z_(new QParameter("groundZ", 0.0F, parent)),
-      shadow_(new QParameter("shadow", QVector3D(), parent)) {
+      shadow_(new QParameter("shadow", QVector3D(), parent)),
+      ghost_colour_(new QParameter("ghostColour", QVector3D(), parent)) {
   const Vec3 to_light = light_direction();
   auto* light =
       new QParameter("light",
@@ -264,8 +321,8 @@ SolidMaterials::SolidMaterials(Qt3DCore::QNode* parent)
                                static_cast<float>(to_light.z())),
                      parent);
   auto* least = new QParameter("leastLight", static_cast<float>(kLeastLight), parent);
-  for (QMaterial* material : {solid_, soft_, edges_, ground_, points_, lines_})
-    for (QParameter* parameter : {pixel_, ratio_, ground_z_, shadow_, light, least})
+  for (QMaterial* material : {solid_, soft_, ghost_, edges_, ground_, points_, lines_})
+    for (QParameter* parameter : {pixel_, ratio_, ground_z_, shadow_, ghost_colour_, light, least})
       material->addParameter(parameter);
 }
 
@@ -273,6 +330,10 @@ void SolidMaterials::set_picture(const QSizeF& device_pixels, double ratio) {
   pixel_->setValue(QVector2D(static_cast<float>(2.0 / std::max(1.0, device_pixels.width())),
                              static_cast<float>(2.0 / std::max(1.0, device_pixels.height()))));
   ratio_->setValue(static_cast<float>(ratio));
+}
+
+void SolidMaterials::set_ghosts(const QColor& colour) {
+  ghost_colour_->setValue(parts(colour));
 }
 
 void SolidMaterials::set_ground(double z_mm, bool seen, const QColor& shadow) {

@@ -21,17 +21,20 @@ class SolidMaterials {
 
   Qt3DRender::QMaterial& solid() { return *solid_; }  // shadow, outline, faces
   Qt3DRender::QMaterial& soft() { return *soft_; }    // faces that let through what is behind
+  Qt3DRender::QMaterial& ghost() { return *ghost_; }  // one colour, more of it at the rims
   Qt3DRender::QMaterial& edges() { return *edges_; }
   Qt3DRender::QMaterial& ground() { return *ground_; }
   Qt3DRender::QMaterial& points() { return *points_; }
   Qt3DRender::QMaterial& lines() { return *lines_; }  // over everything
 
   void set_picture(const QSizeF& device_pixels, double ratio);
+  void set_ghosts(const QColor& colour);
   void set_ground(double z_mm, bool seen, const QColor& shadow);
 
  private:
   Qt3DRender::QMaterial* solid_;
   Qt3DRender::QMaterial* soft_;
+  Qt3DRender::QMaterial* ghost_;
   Qt3DRender::QMaterial* edges_;
   Qt3DRender::QMaterial* ground_;
   Qt3DRender::QMaterial* points_;
@@ -40,6 +43,7 @@ class SolidMaterials {
   Qt3DRender::QParameter* ratio_;
   Qt3DRender::QParameter* ground_z_;
   Qt3DRender::QParameter* shadow_;
+  Qt3DRender::QParameter* ghost_colour_;
 };
 
 }  // namespace tackbench::ui

@@ -34,6 +34,10 @@ SolidColours solid_colours(const Palette& from, SceneRole role, bool selected) {
   return made;
 }
 
+QColor ghost_colour(const Palette& from) {
+  return tint(from.moves, from.card, 0.8);
+}
+
 QColor shadow_colour(const Palette& from) {
   return from.card.lightness() < 128 ? tint(QColor(Qt::black), from.card, 0.38)
                                      : tint(from.ink, from.card, 0.11);

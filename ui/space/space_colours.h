@@ -16,6 +16,7 @@ struct SolidColours {
 };
 
 SolidColours solid_colours(const Palette& from, SceneRole role, bool selected);
+QColor ghost_colour(const Palette& from);   // of what could be there
 QColor shadow_colour(const Palette& from);  // on the ground
 QColor ground_line_colour(const Palette& from);
 

@@ -25,9 +25,21 @@ struct HeldLine {
   Vec3 along = Vec3::UnitX();  // unit
 };
 
+// A body of the scene where it could be, translucent.
+struct SpaceGhost {
+  std::size_t body = 0;
+  SceneMotion motion;
+
+  bool operator==(const SpaceGhost& other) const {
+    return body == other.body && motion.turn == other.motion.turn &&
+           motion.shift_mm == other.motion.shift_mm;
+  }
+};
+
 struct SpaceShown {
   std::shared_ptr<const Scene> scene = std::make_shared<const Scene>();  // never null
   std::vector<SceneMotion> motions;                                      // one a body
+  std::vector<SpaceGhost> ghosts;
   std::vector<SpacePoint> points;
   Camera camera;
   std::string selected;  // member path, as the session has it

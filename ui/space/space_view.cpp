@@ -1,5 +1,6 @@
 #include "ui/space/space_view.h"
 
+#include <QCheckBox>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -7,6 +8,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/scene/moving_bodies.h"
 #include "core/scene/pick.h"
 #include "ui/look/short_label.h"
 #include "ui/look/style.h"
@@ -23,8 +25,8 @@ constexpr int kRest = 180;  // ms without a movement
 
 }  // namespace
 
-SpaceView::SpaceView(Session& session, QWidget* parent, SpaceDrawing drawing)
-    : QWidget(parent), session_(session), wander_(session) {
+SpaceView::SpaceView(Session& session, ShownMotion& motion, QWidget* parent, SpaceDrawing drawing)
+    : QWidget(parent), session_(session), motion_(motion) {
   setFocusPolicy(Qt::StrongFocus);
   setAccessibleName(tr("View in space"));
   why_lines_ = drawing == SpaceDrawing::lines ? tr("it is switched off") : why_no_opengl();
@@ -48,16 +50,22 @@ SpaceView::SpaceView(Session& session, QWidget* parent, SpaceDrawing drawing)
   connect(&session_, &Session::project_changed, this, [this](const Change& change) {
     if (change.kind == ChangeKind::opened) fitted_ = true;
   });
-  connect(&wander_, &WanderPlay::possible_changed, this,
-          [this] { play_->setVisible(wander_.possible()); });
-  connect(&wander_, &WanderPlay::playing_changed, this, [this](bool on) {
-    play_->setText(on ? tr("Stop") : tr("Play how it wanders"));
+  connect(&motion_.wander, &WanderPlay::possible_changed, this,
+          [this] { play_->setVisible(motion_.wander.possible()); });
+  connect(&motion_.wander, &WanderPlay::playing_changed, this, [this](bool on) {
+    play_->setText(on ? tr("stop") : tr("wander"));
     play_->setChecked(on);
   });
-  connect(&wander_, &WanderPlay::moved, this, &SpaceView::take_pose);
+  connect(&motion_.wander, &WanderPlay::moved, this, &SpaceView::take_pose);
+  connect(&motion_.swept, &SweptPlaces::changed, this, [this] {
+    swept_->setChecked(motion_.swept.shown());
+    make_ghosts();
+    show_now();
+  });
   canvas_->touched().installEventFilter(this);
   canvas_->widget().installEventFilter(this);
-  play_->setVisible(wander_.possible());
+  play_->setVisible(motion_.wander.possible());
+  swept_->setChecked(motion_.swept.shown());
   shown_.camera.look(StandardView::front_left_above);
   take_pose();
   say_selected();
@@ -98,19 +106,27 @@ void SpaceView::make_layout() {
   set_look(*words_, "soft");
   words_->setMinimumWidth(60);
   words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  play_ = new QPushButton(tr("Play how it wanders"), this);
+  play_ = new QPushButton(tr("wander"), this);
+  play_->setObjectName("wander");
   set_look(*play_, "link");
   play_->setCheckable(true);
   play_->setAccessibleName(tr("Play how the shaft line is free to wander"));
   play_->setToolTip(
       tr("The shafts between the column and the box are not all held: see how they "
          "can move"));
-  connect(play_, &QPushButton::clicked, this, [this](bool on) { wander_.play(on); });
+  connect(play_, &QPushButton::clicked, this, [this](bool on) { motion_.wander.play(on); });
+  swept_ = new QCheckBox(tr("swept"), this);
+  set_look(*swept_, "link");
+  swept_->setAccessibleName(tr("Swept places, here and on the sheet"));
+  swept_->setToolTip(tr(
+      "Swept places: tyres, links and pedals at full lock and at the ends of the axle's travel"));
+  connect(swept_, &QCheckBox::toggled, this, [this](bool on) { motion_.swept.show(on); });
   auto* foot = new QHBoxLayout;
   foot->setContentsMargins(10, 2, 22, 3);
   foot->setSpacing(6);
   foot->addWidget(words_, 1);
   foot->addWidget(play_);
+  foot->addWidget(swept_);
   follow_ = add_button(*foot, tr("follow"), tr("Keep what is chosen in the middle"),
                        [this] { follow_selection(); });
   follow_->setCheckable(true);
@@ -215,10 +231,11 @@ void SpaceView::take_pose() {
     shown_.scene = std::make_shared<const Scene>(make_scene(*truck.mechanism));
     ++built_;
   }
-  const Pose pose = wander_.pose();
-  if (wander_.playing()) in_motion();
+  const Pose pose = motion_.wander.pose();
+  if (motion_.wander.playing() && !motion_.wander.still()) in_motion();
   pose_scene(*shown_.scene, *truck.mechanism, pose, shown_.motions);
   shown_.points = space_points(*truck.mechanism, pose);
+  make_ghosts();
   // Under a hand that drags the eye stays where it is.
   if (anew && fitted_ && !session_.dragging()) fit_camera();
   if (drag_) say_selected();
@@ -227,6 +244,23 @@ void SpaceView::take_pose() {
 
 void SpaceView::show_now() {
   canvas_->show(shown_);
+}
+
+// Swept places of another truck than the one shown are left out until the hand rests.
+void SpaceView::make_ghosts() {
+  shown_.ghosts.clear();
+  const PosedTruck& truck = session_.posed();
+  if (built_for_ != truck.mechanism) return;
+  std::vector<SceneMotion> motions;
+  const auto add = [&](const Pose& pose, bool (*wanted)(const Rider&)) {
+    pose_scene(*shown_.scene, *truck.mechanism, pose, motions);
+    for (std::size_t i = 0; i < motions.size(); ++i)
+      if (wanted(shown_.scene->bodies[i].rider)) shown_.ghosts.push_back({i, motions[i]});
+  };
+  if (motion_.swept.mechanism() == truck.mechanism)
+    for (const Pose& pose : motion_.swept.poses()) add(pose, sweeps);
+  if (motion_.wander.still())
+    for (const WanderPlay::LedOff& led : motion_.wander.led_off()) add(led.pose, is_of_shaft_line);
 }
 
 void SpaceView::follow_selection() {
@@ -278,11 +312,6 @@ void SpaceView::changeEvent(QEvent* event) {
 void SpaceView::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   if (pose_waits_) take_pose();
-}
-
-void SpaceView::hideEvent(QHideEvent* event) {
-  wander_.play(false);
-  QWidget::hideEvent(event);
 }
 
 }  // namespace tackbench::ui

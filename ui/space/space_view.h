@@ -8,13 +8,15 @@
 #include <memory>
 #include <optional>
 
+#include "ui/motion/control_in_hand.h"
+#include "ui/motion/shown_motion.h"
 #include "ui/session/session.h"
 #include "ui/space/point_drag.h"
 #include "ui/space/space_canvas.h"
-#include "ui/space/wander_play.h"
 
 class QAbstractButton;
 class QBoxLayout;
+class QCheckBox;
 class QKeyEvent;
 class QMouseEvent;
 class QPushButton;
@@ -32,8 +34,8 @@ class SpaceView : public QWidget {
   Q_OBJECT
 
  public:
-  explicit SpaceView(Session& session, QWidget* parent = nullptr,
-                     SpaceDrawing drawing = SpaceDrawing::best);
+  SpaceView(Session& session, ShownMotion& motion, QWidget* parent = nullptr,
+            SpaceDrawing drawing = SpaceDrawing::best);
   ~SpaceView() override;
 
   void look(StandardView view);
@@ -49,8 +51,9 @@ class SpaceView : public QWidget {
   const Camera& camera() const { return shown_.camera; }
   void set_camera(const Camera& camera);
   const SpaceShown& shown() const { return shown_; }
-  WanderPlay& wander() { return wander_; }
   QWidget& picture() const { return canvas_->widget(); }
+  // Where mouse and wheel events of the picture arrive.
+  QObject& touched() const { return canvas_->touched(); }
   // Null where it is drawn in lines.
   SolidCanvas* solids() const { return solids_; }
   // Where a chassis place is on the picture; where a point stands. Empty behind the eye.
@@ -69,10 +72,9 @@ class SpaceView : public QWidget {
   void focusOutEvent(QFocusEvent* event) override;
   void changeEvent(QEvent* event) override;
   void showEvent(QShowEvent* event) override;
-  void hideEvent(QHideEvent* event) override;
 
  private:
-  enum class Hand { idle, pressed, dragging, orbiting, panning };
+  enum class Hand { idle, pressed, dragging, on_control, orbiting, panning };
 
   // --- following the session (space_view.cpp)
   void make_layout();
@@ -83,6 +85,7 @@ class SpaceView : public QWidget {
   void take_pose();
   void show_now();
   void fit_camera();
+  void make_ghosts();
   void in_motion();
   void say(const QString& words);
   void say_selected();
@@ -98,6 +101,11 @@ class SpaceView : public QWidget {
   void show_hand(Qt::CursorShape shape);
   void hover(const QPointF& at);
   const SpacePoint* point_under(const QPointF& at) const;
+  std::optional<ControlInHand> control_under(const QPointF& at) const;
+  HandView hand_view() const;
+  void zoom(double factor, const QPointF& about);
+  void take_control(const QPointF& at);
+  void drag_control(const QPointF& at);
   void start_drag();
   void drag_to(const QPointF& at, Qt::KeyboardModifiers held);
   void take(Result<Project> after);
@@ -109,7 +117,7 @@ class SpaceView : public QWidget {
   bool plain_key(int key);
 
   Session& session_;
-  WanderPlay wander_;
+  ShownMotion& motion_;
   SpaceShown shown_;
   SpaceCanvas* canvas_ = nullptr;  // its widget is a child of this one
   SolidCanvas* solids_ = nullptr;
@@ -124,10 +132,12 @@ class SpaceView : public QWidget {
   ShortLabel* words_ = nullptr;
   QAbstractButton* follow_ = nullptr;
   QPushButton* play_ = nullptr;
+  QCheckBox* swept_ = nullptr;
 
   Hand hand_ = Hand::idle;
   QPointF press_;
   QPointF last_;
+  std::optional<ControlInHand> control_;  // under the press
   std::optional<PointDrag> drag_;
   QPointF drag_offset_;  // of the point from the pointer, pixels
   std::optional<HeldAxis> axis_;

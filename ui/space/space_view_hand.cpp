@@ -7,25 +7,26 @@
 #include <cmath>
 
 #include "core/scene/pick.h"
+#include "ui/motion/hand_steps.h"
 #include "ui/space/space_view.h"
 
 namespace tackbench::ui {
 
 namespace {
 
-constexpr double kStartOfDrag = 4.0;  // pixels
-constexpr double kPointReach = 9.0;   // pixels
-constexpr double kPartReach = 5.0;    // pixels
-constexpr double kKeyOrbit = 24.0;    // pixels a press
+constexpr double kPointReach = 9.0;  // pixels
+constexpr double kPartReach = 5.0;   // pixels
+constexpr double kKeyOrbit = 24.0;   // pixels a press
 constexpr double kKeyPan = 30.0;
 constexpr double kKeyZoom = 0.85;
 
-bool far_apart(const QPointF& a, const QPointF& b) {
-  return std::hypot(a.x() - b.x(), a.y() - b.y()) >= kStartOfDrag;
-}
-
 PicturePoint on_picture(const QPointF& at) {
   return {at.x(), at.y()};
+}
+
+// Up is up to the hand, down counts on the picture.
+ViewPoint in_hand(const QPointF& at) {
+  return {at.x(), -at.y()};
 }
 
 std::optional<HeldAxis> axis_of_key(int key) {
@@ -91,6 +92,26 @@ const SpacePoint* SpaceView::point_under(const QPointF& at) const {
   return found;
 }
 
+HandView SpaceView::hand_view() const {
+  const Camera camera = shown_.camera;
+  const PictureSize size = picture_size();
+  return {[camera, size](const Vec3& chassis_mm) {
+            const auto seen = camera.seen(chassis_mm, size);
+            return seen ? ViewPoint{seen->at.x, -seen->at.y} : ViewPoint{};
+          },
+          [camera, size](const ViewPoint& at) {
+            return camera.ray({at.x, -at.y}, size);
+          }};
+}
+
+std::optional<ControlInHand> SpaceView::control_under(const QPointF& at) const {
+  const auto hit = pick_near(*shown_.scene, shown_.motions, shown_.camera, picture_size(),
+                             on_picture(at), kPartReach);
+  if (!hit) return std::nullopt;
+  return control_at(session_.posed(), shown_.scene->bodies[hit->body].pieces[hit->piece].part,
+                    shown_.camera.ray(on_picture(at), picture_size()), hit->at_mm);
+}
+
 // A window inside the widget has a pointer of its own.
 void SpaceView::show_hand(Qt::CursorShape shape) {
   canvas_->widget().setCursor(shape);
@@ -127,6 +148,8 @@ bool SpaceView::press_at(const QMouseEvent& event) {
     return true;
   }
   shown_.hovered.clear();
+  control_.reset();
+  if (!pan && event.button() == Qt::LeftButton) control_ = control_under(press_);
   hand_ = pan ? Hand::panning : Hand::pressed;
   return true;
 }
@@ -139,10 +162,14 @@ bool SpaceView::move_to(const QMouseEvent& event) {
       hover(at);
       return true;
     case Hand::pressed:
-      if (!far_apart(at, press_)) return true;
+      if (!is_drag(press_, at)) return true;
       if (!shown_.hovered.empty()) {
         start_drag();
         drag_to(at, event.modifiers());
+        return true;
+      }
+      if (control_) {
+        take_control(at);
         return true;
       }
       hand_ = Hand::orbiting;
@@ -153,6 +180,9 @@ bool SpaceView::move_to(const QMouseEvent& event) {
     case Hand::panning:
       shown_.camera.pan(step.x(), step.y(), picture_size());
       break;
+    case Hand::on_control:
+      drag_control(at);
+      return true;
     case Hand::dragging:
       last_ = at;
       drag_to(at, event.modifiers());
@@ -179,18 +209,29 @@ bool SpaceView::release_at(const QMouseEvent& event) {
 }
 
 bool SpaceView::wheel_by(const QWheelEvent& event) {
-  const double factor = std::pow(0.9985, event.angleDelta().y());
-  shown_.camera.zoom(factor, on_picture(event.position()), picture_size());
-  fitted_ = false;
-  in_motion();
-  show_now();
+  zoom(std::pow(0.9985, event.angleDelta().y()), event.position());
   return true;
+}
+
+void SpaceView::take_control(const QPointF& at) {
+  if (control_->kind == ControlKind::road_wheel)
+    control_->way =
+        way_of_wheel(session_.posed(), *control_, hand_view(), in_hand(press_), in_hand(at));
+  hand_ = Hand::on_control;
+  last_ = press_;
+  show_hand(Qt::ClosedHandCursor);
+  drag_control(at);
+}
+
+void SpaceView::drag_control(const QPointF& at) {
+  move_control(session_, *control_, hand_view(), in_hand(last_), in_hand(at));
+  last_ = at;
 }
 
 void SpaceView::start_drag() {
   const SpacePoint* point = point_at_path(shown_.hovered);
   if (point == nullptr) return;
-  wander_.play(false);
+  motion_.wander.play(false);
   const auto seen = place_of(point->posed_mm);
   drag_offset_ = seen ? *seen - press_ : QPointF();
   drag_.emplace(session_.project(), *point);
@@ -203,7 +244,7 @@ void SpaceView::drag_to(const QPointF& at, Qt::KeyboardModifiers held) {
   if (!drag_) return;
   SpaceDragHow how;
   how.axis = axis_;
-  how.keep_line = held.testFlag(Qt::ShiftModifier) || held.testFlag(Qt::AltModifier);
+  how.keep_line = keeps_line(held);
   how.whole_units = !held.testFlag(Qt::ControlModifier);
   how.unit = session_.shown_unit();
   shown_.held_line = drag_->line(how);
@@ -248,16 +289,13 @@ bool SpaceView::nudge(int step, Qt::KeyboardModifiers held) {
   const SpacePoint* point = point_at_path(session_.selected());
   if (point == nullptr || !axis_) return false;
   if (!nudging_) {
-    wander_.play(false);
+    motion_.wander.play(false);
     drag_.emplace(session_.project(), *point);
     session_.begin_drag(tr("Move %1").arg(QString::fromStdString(point->grip.words)));
     nudging_ = true;
     nudged_ = 0.0;
   }
-  double unit = whole_unit(session_.shown_unit());
-  if (held.testFlag(Qt::ShiftModifier)) unit *= 10.0;
-  if (held.testFlag(Qt::ControlModifier)) unit /= 10.0;
-  nudged_ += step * unit;
+  nudged_ += step * nudge_step(session_.shown_unit(), held);
   take(drag_->along(*axis_, nudged_));
   return true;
 }
@@ -287,30 +325,44 @@ bool SpaceView::arrow_key(const QKeyEvent& event) {
   return true;
 }
 
+void SpaceView::zoom(double factor, const QPointF& about) {
+  shown_.camera.zoom(factor, on_picture(about), picture_size());
+  fitted_ = false;
+  in_motion();
+  show_now();
+}
+
 bool SpaceView::plain_key(int key) {
-  const PictureSize size = picture_size();
-  const PicturePoint middle{0.5 * size.width, 0.5 * size.height};
+  const QPointF middle = QRectF(canvas_->widget().rect()).center();
+  switch (view_key(key)) {
+    case ViewKey::nearer:
+      zoom(kKeyZoom, middle);
+      return true;
+    case ViewKey::farther:
+      zoom(1.0 / kKeyZoom, middle);
+      return true;
+    case ViewKey::fit:
+      fit();
+      return true;
+    case ViewKey::next_point:
+      step_selection(1);
+      return true;
+    case ViewKey::point_before:
+      step_selection(-1);
+      return true;
+    case ViewKey::none:
+      break;
+  }
   switch (key) {
     case Qt::Key_Escape:
       if (drag_)
         cancel_drag();
-      else if (wander_.playing())
-        wander_.play(false);
+      else if (motion_.wander.playing())
+        motion_.wander.play(false);
       else if (!session_.selected().empty())
         session_.select({});
       else
         return false;
-      return true;
-    case Qt::Key_Plus:
-    case Qt::Key_Equal:
-      shown_.camera.zoom(kKeyZoom, middle, size);
-      break;
-    case Qt::Key_Minus:
-      shown_.camera.zoom(1.0 / kKeyZoom, middle, size);
-      break;
-    case Qt::Key_Home:
-    case Qt::Key_F:
-      fit();
       return true;
     case Qt::Key_1:
       look(StandardView::left);
@@ -324,20 +376,9 @@ bool SpaceView::plain_key(int key) {
     case Qt::Key_4:
       look(StandardView::front_left_above);
       return true;
-    case Qt::Key_N:
-    case Qt::Key_BracketRight:
-      step_selection(1);
-      return true;
-    case Qt::Key_P:
-    case Qt::Key_BracketLeft:
-      step_selection(-1);
-      return true;
     default:
       return false;
   }
-  fitted_ = false;
-  show_now();
-  return true;
 }
 
 void SpaceView::keyPressEvent(QKeyEvent* event) {

@@ -146,7 +146,9 @@ void BenchWindow::make_show_menu() {
   connect(grid, &QAction::toggled, sheet_, &SheetCard::set_grid);
   QAction* swept = add(menu, "swept", tr("Swept places"), {}, [] {});
   swept->setCheckable(true);
-  connect(swept, &QAction::toggled, sheet_, &SheetCard::set_swept);
+  connect(swept, &QAction::toggled, this, [this](bool on) { motion_.swept.show(on); });
+  connect(&motion_.swept, &SweptPlaces::changed, swept,
+          [this, swept] { swept->setChecked(motion_.swept.shown()); });
   QAction* photographs = add(menu, "photographs", tr("Photographs behind the views"), {}, [] {});
   photographs->setCheckable(true);
   connect(photographs, &QAction::toggled, sheet_, &SheetCard::show_photographs);
@@ -208,10 +210,18 @@ void BenchWindow::make_motion_menu() {
   less->setCheckable(true);
   connect(less, &QAction::toggled, this, [this, play](bool on) {
     desk_->set_reduced_motion(on);
+    motion_.wander.set_still(on);
     play->setEnabled(!on);
     Preferences::set_less_motion(on);
   });
   less->setChecked(Preferences::less_motion());
+  QAction* wander = add(menu, "wander", tr("Play how the shaft wanders"), {}, [] {});
+  wander->setCheckable(true);
+  connect(wander, &QAction::toggled, this, [this](bool on) { motion_.wander.play(on); });
+  connect(&motion_.wander, &WanderPlay::playing_changed, wander, &QAction::setChecked);
+  const auto show_possible = [this, wander] { wander->setEnabled(motion_.wander.possible()); };
+  connect(&motion_.wander, &WanderPlay::possible_changed, wander, show_possible);
+  show_possible();
   menu->addSeparator();
   add(menu, "stop checks", tr("Stop the checks"), {}, [this] { session_.stop_checks(); });
   add(menu, "run checks", tr("Run the checks again"), QKeySequence("F5"),

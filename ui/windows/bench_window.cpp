@@ -39,8 +39,8 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
       unit_(new QPushButton(this)),
       shaft_(new ShaftStrip(session_, this)),
       notice_(new NoticeBar(this)),
-      sheet_(new SheetCard(session_, this)),
-      space_(new LooseCard(session_, sheet_)),
+      sheet_(new SheetCard(session_, motion_, this)),
+      space_(new LooseCard(session_, motion_, sheet_)),
       side_(new SideColumn(session_, this)),
       desk_(new MotionDesk(session_, this)) {
   setAttribute(Qt::WA_DeleteOnClose);
@@ -114,6 +114,12 @@ void BenchWindow::follow_session() {
   connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &BenchWindow::file_changed_on_disk);
   connect(shaft_, &ShaftStrip::station_chosen, side_, &SideColumn::show_station);
   connect(&side_->findings(), &FindingsPanel::finding_chosen, this, &BenchWindow::show_finding);
+  connect(&side_->findings(), &FindingsPanel::wander_wanted, &motion_.wander, &WanderPlay::play);
+  const auto offer_wander = [this] {
+    side_->findings().offer_wander(motion_.wander.possible(), motion_.wander.playing());
+  };
+  connect(&motion_.wander, &WanderPlay::possible_changed, this, offer_wander);
+  connect(&motion_.wander, &WanderPlay::playing_changed, this, offer_wander);
   connect(side_, &SideColumn::page_changed, this, [this] {
     if (side_->page() != SidePage::findings) sheet_->clear_finding();
   });

@@ -8,6 +8,7 @@
 #include <functional>
 #include <memory>
 
+#include "ui/motion/shown_motion.h"
 #include "ui/session/recovery.h"
 #include "ui/session/session.h"
 
@@ -35,6 +36,7 @@ class BenchWindow : public QWidget {
   ~BenchWindow() override;
 
   Session& session() { return session_; }
+  ShownMotion& motion() { return motion_; }
   SheetCard& sheet() { return *sheet_; }
   LooseCard& space() { return *space_; }
   SideColumn& side() { return *side_; }
@@ -102,6 +104,7 @@ class BenchWindow : public QWidget {
   void go_round();
 
   Session session_;
+  ShownMotion motion_{session_};
   Recovery recovery_;
   QFileSystemWatcher watcher_;
 

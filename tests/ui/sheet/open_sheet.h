@@ -20,7 +20,7 @@ inline std::filesystem::path sample_file(const std::string& name) {
 class OpenSheet {
  public:
   explicit OpenSheet(const std::string& sample = "tender-as-first-tacked", QSize size = {1000, 640})
-      : card(session) {
+      : card(session, motion) {
     card.resize(size);
     card.show();
     if (!sample.empty()) {
@@ -62,6 +62,7 @@ class OpenSheet {
   }
 
   Session session;
+  ShownMotion motion{session};
   SheetCard card;
 };
 

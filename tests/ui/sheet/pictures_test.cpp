@@ -90,11 +90,11 @@ TEST(PicturesOfStates, DifferFromEachOther) {
   OpenSheet found("tender-as-first-tacked", {860, 560});
   ASSERT_FALSE(found.session.judged().findings.empty());
   found.card.show_finding(found.session.judged().findings.front());
-  found.card.set_swept(true);
+  found.motion.swept.show(true);
   found.settle();
   keep(found, "finding-and-swept");
   found.card.clear_finding();
-  found.card.set_swept(false);
+  found.motion.swept.show(false);
   found.session.select("drag_link.knuckle_ball_mm");
   found.card.enter_exactly();
   found.settle();

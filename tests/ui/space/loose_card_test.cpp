@@ -10,7 +10,7 @@ namespace tackbench::ui {
 namespace {
 
 struct OnSheet {
-  OnSheet() : card(session, &sheet, SpaceDrawing::lines) {
+  OnSheet() : card(session, motion, &sheet, SpaceDrawing::lines) {
     sheet.resize(1000, 700);
     sheet.show();
     QApplication::processEvents();
@@ -25,6 +25,7 @@ struct OnSheet {
   }
 
   Session session;
+  ShownMotion motion{session};
   QWidget sheet;
   LooseCard card;
 };

@@ -22,28 +22,6 @@ double pixels_between(const QPointF& a, const QPointF& b) {
   return std::hypot(a.x() - b.x(), a.y() - b.y());
 }
 
-// A place on the picture where the part in front is that one.
-std::optional<QPoint> where_seen(const OpenSpace& open, const std::string& part) {
-  const QSize size = open.view.picture().size();
-  const PictureSize picture{static_cast<double>(size.width()), static_cast<double>(size.height())};
-  const SpaceShown& shown = open.view.shown();
-  for (int y = 4; y < size.height(); y += 6) {
-    for (int x = 4; x < size.width(); x += 6) {
-      const auto hit =
-          pick(*shown.scene, shown.motions,
-               shown.camera.ray({static_cast<double>(x), static_cast<double>(y)}, picture));
-      if (!hit || shown.scene->bodies[hit->body].pieces[hit->piece].part != part) continue;
-      const bool near_point =
-          std::any_of(shown.points.begin(), shown.points.end(), [&](const SpacePoint& point) {
-            const auto at = open.view.place_of(point.posed_mm);
-            return at && pixels_between(*at, QPointF(x, y)) < 14.0;
-          });
-      if (!near_point) return QPoint(x, y);
-    }
-  }
-  return std::nullopt;
-}
-
 TEST(SpaceView, SaysWhyItIsDrawnInLines) {
   OpenSpace open;
   EXPECT_FALSE(open.view.why_lines().isEmpty());
@@ -97,7 +75,7 @@ TEST(SpaceView, WheelComesNearerAboutThePointer) {
 TEST(SpaceView, AClickChoosesThePartUnderIt) {
   OpenSpace open;
   for (const char* part : {"front_axle.tyre", "shapes.rails", "driver.seat_reference_mm"}) {
-    const auto at = where_seen(open, part);
+    const auto at = open.where_seen(part);
     ASSERT_TRUE(at) << part;
     open.press(*at);
     open.release(*at);
@@ -257,19 +235,17 @@ TEST(SpaceView, HoldsStillWhileTheSheetIsDragged) {
 
 TEST(SpaceView, AWanderingLineCanBePlayed) {
   OpenSpace open;
-  ASSERT_TRUE(open.view.wander().possible());
-  EXPECT_EQ(open.view.wander().ways(), 2);  // planted in the sample: free to wander two ways
-  QPushButton* play = nullptr;
-  for (QPushButton* button : open.view.findChildren<QPushButton*>())
-    if (button->text().contains("wanders")) play = button;
+  ASSERT_TRUE(open.motion.wander.possible());
+  EXPECT_EQ(open.motion.wander.ways(), 2);  // planted in the sample: free to wander two ways
+  auto* play = open.view.findChild<QPushButton*>("wander");
   ASSERT_NE(play, nullptr);
   EXPECT_TRUE(play->isVisible());
   QTest::mouseClick(play, Qt::LeftButton);
-  ASSERT_TRUE(open.view.wander().playing());
+  ASSERT_TRUE(open.motion.wander.playing());
   const auto& still = open.session.posed().pose.shaft_line;
   for (const double phase : {0.25, 1.25}) {
-    open.view.wander().set_phase(phase);
-    const Pose led = open.view.wander().pose();
+    open.motion.wander.set_phase(phase);
+    const Pose led = open.motion.wander.pose();
     double most = 0.0;
     for (int i = 0; i < still.cross_count; ++i) {
       const auto k = static_cast<std::size_t>(i);
@@ -280,19 +256,15 @@ TEST(SpaceView, AWanderingLineCanBePlayed) {
     EXPECT_EQ(led.steering.drag_link.from_mm, open.session.posed().pose.steering.drag_link.from_mm);
   }
   QTest::mouseClick(play, Qt::LeftButton);
-  EXPECT_FALSE(open.view.wander().playing());
+  EXPECT_FALSE(open.motion.wander.playing());
 }
 
 TEST(SpaceView, ALineThatIsHeldHasNothingToPlay) {
   OpenSpace open("tender-sorted");
-  EXPECT_FALSE(open.view.wander().possible());
-  for (QPushButton* button : open.view.findChildren<QPushButton*>()) {
-    if (button->text().contains("wanders")) {
-      EXPECT_FALSE(button->isVisible());
-    }
-  }
-  open.view.wander().play(true);
-  EXPECT_FALSE(open.view.wander().playing());
+  EXPECT_FALSE(open.motion.wander.possible());
+  EXPECT_FALSE(open.view.findChild<QPushButton*>("wander")->isVisible());
+  open.motion.wander.play(true);
+  EXPECT_FALSE(open.motion.wander.playing());
 }
 
 TEST(SpaceView, EveryControlHasAName) {

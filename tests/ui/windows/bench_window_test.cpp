@@ -6,11 +6,13 @@
 #include <QAbstractButton>
 #include <QAction>
 #include <QApplication>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
+#include <QPushButton>
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTest>
@@ -23,10 +25,10 @@
 #include "ui/desk/motion_desk.h"
 #include "ui/graphs/graphs_panel.h"
 #include "ui/look/palette.h"
+#include "ui/motion/control_in_hand.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/panels/station_sheet.h"
-#include "ui/sheet/control_drag.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/space/loose_card.h"
 #include "ui/windows/first_page.h"
@@ -307,15 +309,56 @@ TEST_F(BenchWindowTest, DeskSheetAndGraphAgree) {
   EXPECT_EQ(graphs.findChild<Plot*>()->cursor(), session().controls().hand_wheel);
 
   // The left tyre lifted in the front view, seen on the desk's lever.
-  const PosedTruck& truck = session().posed();
   ControlInHand tyre;
   tyre.kind = ControlKind::road_wheel;
-  tyre.view = SheetView::front;
-  session().set_controls(
-      moved_by_hand(truck, session().controls(), tyre, ViewPoint{0.0, 0.0}, ViewPoint{0.0, 30.0}));
+  move_control(session(), tyre, hand_view(SheetView::front), ViewPoint{0.0, 0.0},
+               ViewPoint{0.0, 30.0});
   settle();
   EXPECT_NEAR(window_->desk().findChild<Lever*>("bump_left")->place(), 30.0, 1e-9);
   EXPECT_EQ(window_->desk().findChild<Lever*>("bump_right")->place(), 0.0);
+}
+
+TEST_F(BenchWindowTest, TheShaftIsPlayedFromItsFindingOnSheetAndInSpace) {
+  FindingsPanel& findings = window_->side().findings();
+  findings.choose("shaft.wander");
+  settle();
+  auto* play = findings.card("shaft.wander")->findChild<QPushButton*>("motion");
+  ASSERT_NE(play, nullptr);
+  ASSERT_TRUE(play->isVisible());
+  const QImage before = window_->sheet().grab().toImage();
+  QTest::mouseClick(play, Qt::LeftButton);
+  ASSERT_TRUE(window_->motion().wander.playing());
+  EXPECT_TRUE(window_->action("wander")->isChecked());
+  window_->motion().wander.set_phase(0.25);
+  EXPECT_NE(window_->sheet().grab().toImage(), before);
+  QTest::mouseClick(play, Qt::LeftButton);
+  EXPECT_FALSE(window_->motion().wander.playing());
+  EXPECT_FALSE(window_->action("wander")->isChecked());
+
+  // With less motion the ends of both ways stand still.
+  window_->action("less motion")->setChecked(true);
+  window_->action("wander")->setChecked(true);
+  EXPECT_EQ(window_->motion().wander.led_off().size(), 4U);
+  window_->action("wander")->setChecked(false);
+  window_->action("less motion")->setChecked(false);
+
+  // No other finding offers it.
+  findings.choose("lock.left.end");
+  auto* other = findings.card("lock.left.end")->findChild<QPushButton*>("motion");
+  ASSERT_NE(other, nullptr);
+  EXPECT_FALSE(other->isVisible());
+}
+
+TEST_F(BenchWindowTest, SweptPlacesAreOneSettingOfBothViews) {
+  auto* box = window_->space().findChild<QCheckBox*>();
+  ASSERT_NE(box, nullptr);
+  QAction* swept = window_->action("swept");
+  const QImage before = window_->sheet().grab().toImage();
+  swept->setChecked(true);
+  EXPECT_TRUE(box->isChecked());
+  EXPECT_NE(window_->sheet().grab().toImage(), before);
+  box->setChecked(false);
+  EXPECT_FALSE(swept->isChecked());
 }
 
 TEST_F(BenchWindowTest, LessMotionIsKept) {
