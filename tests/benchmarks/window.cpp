@@ -1,5 +1,6 @@
-// The whole window with the tender, without a display: from nothing to all findings shown, from the
-// last move of a drag to all findings shown, at rest, and through a long run of edits.
+// The whole window with the tender, without a display: from nothing to all findings shown, while a
+// point is dragged, from the last move of a drag to all findings shown, at rest, and through a long
+// run of edits.
 #include <benchmark/benchmark.h>
 #include <sys/resource.h>
 
@@ -15,6 +16,7 @@
 
 #include "ui/sheet/sheet_card.h"
 #include "ui/windows/bench_window.h"
+#include "ui/windows/side_column.h"
 
 namespace tackbench::ui {
 namespace {
@@ -77,6 +79,63 @@ void settled(benchmark::State& state) {
   state.counters["median_ms"] = percentile(times, 50);
 }
 BENCHMARK(settled)->Unit(benchmark::kMillisecond)->Iterations(20);
+
+// Notes when a widget has painted itself.
+class PaintWatch : public QObject {
+ public:
+  explicit PaintWatch(QWidget& widget) { widget.installEventFilter(this); }
+  bool eventFilter(QObject* /*watched*/, QEvent* event) override {
+    painted = painted || event->type() == QEvent::Paint;
+    return false;
+  }
+  bool painted = false;
+};
+
+// From a pointer's move to the sheet painted with the new numbers, in the whole window, with that
+// page in its side column. A hand gives some 60 places a second; checks and panels follow between.
+void dragged_beside(benchmark::State& state, SidePage page) {
+  OpenWindow open;
+  Session& session = open.window.session();
+  SheetCard& sheet = open.window.sheet();
+  open.window.side().show_page(page);
+  session.select("drag_link.knuckle_ball_mm");
+  open.wait_until_judged();
+  const auto at = sheet.grip_place("drag_link.knuckle_ball_mm", SheetView::side);
+  if (!at) return state.SkipWithError("no such point");
+  const QPoint from = at->toPoint();
+  PaintWatch watch(sheet);
+  QTest::mousePress(&sheet, Qt::LeftButton, {}, from);
+  std::vector<double> times;
+  int i = 0;
+  for (auto _ : state) {
+    ++i;
+    QElapsedTimer timer;
+    timer.start();
+    QTest::mouseMove(&sheet, from + QPoint(6 + i % 23, i % 7));
+    watch.painted = false;
+    while (!session.posed_fresh() || !watch.painted) {
+      if (!session.posed_fresh()) watch.painted = false;
+      QApplication::processEvents();
+    }
+    times.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    while (timer.elapsed() < 16) QApplication::processEvents();
+  }
+  session.cancel_drag();
+  state.counters["median_ms"] = percentile(times, 50);
+  state.counters["p95_ms"] = percentile(times, 95);
+}
+BENCHMARK_CAPTURE(dragged_beside, findings, SidePage::findings)
+    ->Unit(benchmark::kMillisecond)
+    ->Iterations(150);
+BENCHMARK_CAPTURE(dragged_beside, station, SidePage::station)
+    ->Unit(benchmark::kMillisecond)
+    ->Iterations(150);
+BENCHMARK_CAPTURE(dragged_beside, graphs, SidePage::graphs)
+    ->Unit(benchmark::kMillisecond)
+    ->Iterations(150);
+BENCHMARK_CAPTURE(dragged_beside, cut_list, SidePage::cut_list)
+    ->Unit(benchmark::kMillisecond)
+    ->Iterations(150);
 
 double processor_seconds() {
   rusage used{};

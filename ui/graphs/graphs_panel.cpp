@@ -9,6 +9,7 @@
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
 #include "ui/fields/calm_combo.h"
 #include "ui/graphs/curves_csv.h"
@@ -46,11 +47,12 @@ GraphsPanel::GraphsPanel(Session& session, QWidget* parent) : QWidget(parent), s
   connect(copy_csv_, &QPushButton::clicked, this, &GraphsPanel::copy_csv);
   connect(&session_, &Session::controls_changed, this, &GraphsPanel::show_controls);
   connect(&session_, &Session::project_changed, this, &GraphsPanel::show_stale);
+  calm_ = new CalmRefresh(session_, *this, [this] { work_out(); });
   connect(&session_, &Session::posed_changed, this, [this] {
-    if (behind_) work_out();
+    if (behind_) calm_->want();
   });
   connect(&session_, &Session::judged_changed, this, [this] {
-    if (session_.judged_fresh()) work_out();  // the locks may end elsewhere now
+    if (session_.judged_fresh()) calm_->want();  // the locks may end elsewhere now
   });
   list_choices();
 }
@@ -124,7 +126,7 @@ void GraphsPanel::arrived(std::uint64_t asked, std::vector<Curve> curves,
   if (asked != asked_) return;
   curves_ = std::move(curves);
   before_ = std::move(before);
-  stale_ = behind_ || !session_.posed().problems.empty();
+  stale_ = behind_ || calm_->in_drag() || !session_.posed().problems.empty();
   plot_->setAccessibleName(graph_words(choice_, *session_.posed().mechanism).title);
   plot_->show_picture(picture(stale_));
   copy_csv_->setEnabled(!curves_.empty());
@@ -139,9 +141,9 @@ void GraphsPanel::wait_until_fresh() {
 }
 
 void GraphsPanel::show_stale() {
+  const bool shown = std::exchange(stale_, true);
   behind_ = true;
-  stale_ = true;
-  if (!isVisible()) return;
+  if (shown || !isVisible()) return;  // faded already
   plot_->show_picture(picture(true));
   readout_->setEnabled(false);
 }

@@ -7,6 +7,7 @@
 
 #include "core/runner/runner.h"
 #include "ui/graphs/plot.h"
+#include "ui/session/calm_refresh.h"
 #include "ui/session/session.h"
 
 class QLabel;
@@ -57,6 +58,7 @@ class GraphsPanel : public QWidget {
   bool stale_ = false;       // the curves shown are not of the truck as it is: faded
   CalmCombo* choose_ = nullptr;
   Plot* plot_ = nullptr;
+  CalmRefresh* calm_ = nullptr;
   QLabel* readout_ = nullptr;
   QPushButton* copy_picture_ = nullptr;
   QPushButton* copy_csv_ = nullptr;

@@ -41,7 +41,8 @@ CutListPanel::CutListPanel(Session& session, QWidget* parent) : QWidget(parent),
   text_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   text_->document()->setDocumentMargin(0);
   column->addWidget(text_, 1);
-  connect(&session_, &Session::judged_changed, this, &CutListPanel::refresh);
+  calm_ = new CalmRefresh(session_, *this, [this] { refresh(); });
+  connect(&session_, &Session::judged_changed, calm_, &CalmRefresh::want);
   refresh();
 }
 
@@ -57,7 +58,7 @@ void CutListPanel::changeEvent(QEvent* event) {
 
 void CutListPanel::refresh() {
   const JudgedTruck& judged = session_.judged();
-  const bool stale = !session_.judged_fresh();
+  const bool stale = !session_.judged_fresh() || calm_->in_drag();
   state_->setText(stale ? tr("From before the last edit: being worked out again.")
                         : tr("Lengths in mm, angles in degrees."));
   if (!isVisible() || !judged.mechanism) return;

@@ -8,6 +8,7 @@
 #include <filesystem>
 
 #include "core/basics/result.h"
+#include "ui/session/calm_refresh.h"
 #include "ui/session/session.h"
 
 namespace tackbench::ui {
@@ -39,6 +40,7 @@ class CutListPanel : public QWidget {
   QLabel* state_ = nullptr;
   QPushButton* save_ = nullptr;
   QTextBrowser* text_ = nullptr;
+  CalmRefresh* calm_ = nullptr;
 };
 
 }  // namespace tackbench::ui

@@ -47,7 +47,8 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent)
   long_wait_.setSingleShot(true);
   long_wait_.setInterval(kLongWaitMs);
   connect(&long_wait_, &QTimer::timeout, this, &FindingsPanel::show_progress);
-  connect(&session_, &Session::judged_changed, this, &FindingsPanel::refresh);
+  calm_ = new CalmRefresh(session_, *this, [this] { refresh(); });
+  connect(&session_, &Session::judged_changed, calm_, &CalmRefresh::want);
   connect(&session_, &Session::project_changed, this, [this](const Change& change) {
     if (change.kind == ChangeKind::opened) open_.clear();
     if (change.others) refresh();  // the unit perhaps
@@ -106,12 +107,10 @@ void FindingsPanel::show_station(std::optional<Station> station) {
 }
 
 void FindingsPanel::refresh() {
-  const bool stale = !session_.judged_fresh();
-  // A drag makes findings stale with every move: they are so already.
-  const Shown wanted{&session_.judged(), stale, station_, session_.shown_unit()};
+  const Shown wanted{&session_.judged(), looks_stale(), station_, session_.shown_unit()};
   if (shown_ != wanted) fill_cards();
   shown_ = wanted;
-  if (stale && !session_.checks_stopped()) {
+  if (!session_.judged_fresh() && !session_.checks_stopped()) {
     // Only a wait that is felt is spoken of.
     if (stop_->isHidden() && !long_wait_.isActive()) long_wait_.start();
     if (!stop_->isHidden()) show_progress();
@@ -121,8 +120,12 @@ void FindingsPanel::refresh() {
   }
 }
 
+bool FindingsPanel::looks_stale() const {
+  return !session_.judged_fresh() || calm_->in_drag();
+}
+
 void FindingsPanel::fill_cards() {
-  const bool stale = !session_.judged_fresh();
+  const bool stale = looks_stale();
   std::size_t shown = 0;
   int counts[4] = {};
   for (const Finding& finding : session_.judged().findings) {

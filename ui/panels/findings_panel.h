@@ -14,6 +14,7 @@
 #include "core/project/station.h"
 #include "ui/fields/calm_combo.h"
 #include "ui/panels/finding_card.h"
+#include "ui/session/calm_refresh.h"
 #include "ui/session/session.h"
 
 namespace tackbench::ui {
@@ -47,6 +48,7 @@ class FindingsPanel : public QWidget {
  private:
   void make_head(QVBoxLayout& column);
   void refresh();
+  bool looks_stale() const;
   void fill_cards();
   void show_progress();
   void offer_motion(FindingCard& card) const;
@@ -73,6 +75,7 @@ class FindingsPanel : public QWidget {
   QVBoxLayout* list_ = nullptr;
   QLabel* none_ = nullptr;
   QTimer long_wait_;
+  CalmRefresh* calm_ = nullptr;
 };
 
 }  // namespace tackbench::ui

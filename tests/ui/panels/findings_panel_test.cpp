@@ -3,6 +3,7 @@
 #include <QSignalSpy>
 
 #include "core/findings/limits.h"
+#include "core/project/field_path.h"
 #include "tests/ui/panels/panel_support.h"
 #include "ui/look/palette.h"
 #include "ui/panels/limit_choice.h"
@@ -109,6 +110,28 @@ TEST_F(FindingsTest, AreStaleUntilWorkedOutAgain) {
   settle();
   for (const FindingCard* card : panel_->shown_cards()) EXPECT_FALSE(card->stale());
   EXPECT_TRUE(panel_->stop_button().isHidden());
+}
+
+// A hand that drags is never held back by the panel, and what it shows meanwhile never looks fresh.
+TEST_F(FindingsTest, InADragTheyFollowFadedAndAreFreshAtItsEnd) {
+  const auto length = [&](double mm) {
+    Result<Project> next =
+        with_field(session_.project(), "drag_link.given_length_mm", std::to_string(mm));
+    session_.drag_to(next ? *next : Project{});
+    session_.wait_until_fresh();
+  };
+  const auto words = [&] { return panel_->card("link.centring")->finding().sentence; };
+  const std::string at_first = words();
+  session_.begin_drag(QStringLiteral("Drag"));
+  for (const double mm : {795.0, 798.0, 801.0}) length(mm);
+  for (const FindingCard* card : panel_->shown_cards()) EXPECT_TRUE(card->stale());
+  EXPECT_TRUE(QTest::qWaitFor([&] { return words() != at_first; }));
+  for (const FindingCard* card : panel_->shown_cards()) EXPECT_TRUE(card->stale());
+  const std::string in_drag = words();
+  length(802.2);
+  session_.end_drag();
+  for (const FindingCard* card : panel_->shown_cards()) EXPECT_FALSE(card->stale());
+  EXPECT_NE(words(), in_drag);
 }
 
 TEST_F(FindingsTest, AnOwnLimitIsOneStepAndJudges) {
