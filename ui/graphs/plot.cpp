@@ -42,6 +42,7 @@ Plot::Plot(QWidget* parent) : QWidget(parent) {
   layout->setContentsMargins(0, 0, 0, 0);
   plot_ = new QCustomPlot(this);
   plot_->setFocusPolicy(Qt::NoFocus);
+  plot_->setLocale(QLocale::c());  // numbers as everywhere else: a point, no groups
   plot_->installEventFilter(this);
   plot_->setCursor(Qt::SizeHorCursor);
   layout->addWidget(plot_);

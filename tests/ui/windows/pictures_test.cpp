@@ -5,6 +5,7 @@
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTranslator>
+#include <algorithm>
 #include <array>
 
 #include "tests/ui/panels/panel_support.h"
@@ -133,6 +134,43 @@ TEST_F(WindowPictures, LongerWordsHaveRoomToo) {
     }
   }
   QCoreApplication::removeTranslator(&longer);
+}
+
+// Share of 2x2 blocks of pixels that are not of one colour.
+double detail(const QImage& picture) {
+  int uneven = 0;
+  int blocks = 0;
+  for (int y = 0; y + 1 < picture.height(); y += 2)
+    for (int x = 0; x + 1 < picture.width(); x += 2) {
+      ++blocks;
+      const QRgb first = picture.pixel(x, y);
+      uneven += picture.pixel(x + 1, y) != first || picture.pixel(x, y + 1) != first ||
+                        picture.pixel(x + 1, y + 1) != first
+                    ? 1
+                    : 0;
+    }
+  return static_cast<double>(uneven) / std::max(blocks, 1);
+}
+
+// Run again with QT_SCALE_FACTOR: what is painted is painted in the screen's own pixels. At two to
+// one, a picture of lesser pixels blown up would have blocks of one colour only.
+TEST_F(WindowPictures, ArePaintedInTheScreensOwnPixels) {
+  const QTemporaryDir recovery;
+  BenchWindow window(recovery.path().toStdString());
+  window.setAttribute(Qt::WA_DeleteOnClose, false);
+  window.open_sample("tender-as-first-tacked");
+  window.show();
+  const double scaling = window.devicePixelRatioF();
+  EXPECT_EQ(scaling, qEnvironmentVariable("QT_SCALE_FACTOR", "1").toDouble());
+  const QSize screen = scaling > 1.5 ? QSize(2560, 1440) : QSize(1280, 720);
+  window.resize(screen / scaling);
+  look_at(window, QString("scaled-%1").arg(scaling));
+  std::vector<QWidget*> painted{&window.sheet(), &window.shaft(), &window.side()};
+  for (QWidget* widget : painted) {
+    const QImage picture = widget->grab().toImage();
+    EXPECT_NEAR(picture.width(), widget->width() * scaling, 1.0);
+    EXPECT_GT(detail(picture), 0.01) << widget->metaObject()->className();
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Samples, SampleWindowPictures,
