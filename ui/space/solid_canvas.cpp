@@ -222,9 +222,9 @@ bool SolidCanvas::eventFilter(QObject* watched, QEvent* event) {
       running_ = true;
       engine_->setRootEntity(Qt3DCore::QEntityPtr(root_));
     }
-    // Uncovered again: painted again, though nothing has changed.
-    clear_->setClearColor(ui::palette().paper);
-    clear_->setClearColor(ui::palette().card);
+    // Uncovered again: painted again, though nothing has changed. Only a value that differs when
+    // the next frame begins asks for that frame, and the stencil is cleared by nobody.
+    clear_->setClearStencilValue(1 - clear_->clearStencilValue());
   }
   return QWidget::eventFilter(watched, event);
 }

@@ -1,6 +1,7 @@
 // The picture by OpenGL. The line drawing is made by other means from the same scene: both have to
 // show the same truck.
 #include <QPainter>
+#include <QScreen>
 #include <cstdlib>
 
 #include "tests/ui/space/open_space.h"
@@ -111,6 +112,30 @@ TEST(SolidCanvas, FollowsAnEditAndItsUndo) {
   open.settle();
   open.view.fit();
   EXPECT_LT(share_apart(settled(open), before), 1e-3);
+}
+
+// What lay on it, a dialog for one, leaves no trace, though nothing in the scene has changed.
+TEST(SolidCanvas, IsPaintedAgainWhenUncovered) {
+  WANT_OPENGL();
+  OpenSpace open;
+  settled(open);
+  const auto on_screen = [&] {
+    const QPoint at = open.view.picture().mapToGlobal(QPoint(0, 0));
+    return open.view.screen()
+        ->grabWindow(0, at.x(), at.y(), open.view.picture().width(), open.view.picture().height())
+        .toImage()
+        .convertToFormat(QImage::Format_RGB32);
+  };
+  const QImage before = on_screen();
+  QWidget cover(nullptr, Qt::BypassWindowManagerHint);
+  cover.setGeometry(QRect(open.view.picture().mapToGlobal(QPoint(0, 0)), open.view.picture().size())
+                        .adjusted(40, 40, -40, -40));
+  cover.setStyleSheet("background: red");
+  cover.show();
+  const QPoint middle = before.rect().center();
+  ASSERT_TRUE(waited_for([&] { return on_screen().pixel(middle) == qRgb(255, 0, 0); }));
+  cover.hide();
+  EXPECT_TRUE(waited_for([&] { return on_screen() == before; }));
 }
 
 }  // namespace
