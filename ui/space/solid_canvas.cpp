@@ -28,6 +28,11 @@ namespace tackbench::ui {
 
 namespace {
 
+// Left to itself, Qt 3D looks for changes 60 times a second for ever. Here it is asked after each
+// change, for as many frames as buffers and shaders may take to come in.
+constexpr int kFrameMs = 16;
+constexpr int kFrames = 40;
+
 constexpr double kBeyond = 4000.0;  // mm of ground past the truck that stays in sight
 
 QSurfaceFormat surface_format() {
@@ -71,10 +76,17 @@ SolidCanvas::SolidCanvas(QWidget* parent)
   ground_ = std::make_unique<VertexList>(VertexList::Kind::lines, materials_->ground(), *root_);
   points_ = std::make_unique<VertexList>(VertexList::Kind::points, materials_->points(), *root_);
   line_ = std::make_unique<VertexList>(VertexList::Kind::lines, materials_->lines(), *root_);
+  engine_->setRunMode(Qt3DCore::QAspectEngine::Manual);
   engine_->registerAspect(new Qt3DRender::QRenderAspect);
+  frames_.setInterval(kFrameMs);
+  connect(&frames_, &QTimer::timeout, this, [this] {
+    if (--frames_left_ <= 0) frames_.stop();
+    engine_->processFrame();
+  });
 }
 
 SolidCanvas::~SolidCanvas() {
+  frames_.stop();
   window_->removeEventFilter(this);
   ghosts_->clear();
   bodies_.clear();
@@ -84,6 +96,11 @@ SolidCanvas::~SolidCanvas() {
   else
     delete root_;
   engine_.reset();
+}
+
+void SolidCanvas::ask_frames() {
+  frames_left_ = kFrames;
+  if (running_ && !frames_.isActive()) frames_.start();
 }
 
 QObject& SolidCanvas::touched() {
@@ -206,10 +223,12 @@ void SolidCanvas::show(const SpaceShown& shown) {
   ground_->set(ground);
   mark(shown);
   aim(shown);
+  ask_frames();
 }
 
 void SolidCanvas::take_picture(std::function<void(const QImage&)> then) {
   Qt3DRender::QRenderCaptureReply* reply = capture_->requestCapture();
+  ask_frames();
   connect(reply, &Qt3DRender::QRenderCaptureReply::completed, this, [reply, then] {
     then(reply->image());
     reply->deleteLater();
@@ -225,6 +244,7 @@ bool SolidCanvas::eventFilter(QObject* watched, QEvent* event) {
     // Uncovered again: painted again, though nothing has changed. Only a value that differs when
     // the next frame begins asks for that frame, and the stencil is cleared by nobody.
     clear_->setClearStencilValue(1 - clear_->clearStencilValue());
+    ask_frames();
   }
   return QWidget::eventFilter(watched, event);
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QImage>
+#include <QTimer>
 #include <QWidget>
 #include <functional>
 #include <memory>
@@ -52,6 +53,7 @@ class SolidCanvas : public QWidget, public SpaceCanvas {
   void build(const SpaceShown& shown);
   void aim(const SpaceShown& shown);
   void mark(const SpaceShown& shown);
+  void ask_frames();
 
   QWindow* window_;
   std::unique_ptr<Qt3DCore::QAspectEngine> engine_;
@@ -73,6 +75,8 @@ class SolidCanvas : public QWidget, public SpaceCanvas {
   bool detail_stale_ = true;
   bool colours_stale_ = true;
   bool running_ = false;
+  QTimer frames_;
+  int frames_left_ = 0;
   const SpaceShown* shown_ = nullptr;
 };
 
