@@ -1,9 +1,10 @@
-// tackbench [FILE]: the window.
+// tackbench [FILE...]: a window for each.
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
 #include <QTimer>
 
+#include "ui/look/desktop_light.h"
 #include "ui/look/palette.h"
 #include "ui/session/recovery.h"
 #include "ui/space/opengl_probe.h"
@@ -17,13 +18,13 @@ using tackbench::ui::BenchWindow;
 using tackbench::ui::FirstPage;
 using tackbench::ui::Preferences;
 
-BenchWindow* open_window() {
+// A file that cannot be opened leaves a bare start, and the window says why.
+BenchWindow* open_window(const QString& file, const QString& sample = "bare-start") {
   auto* window = new BenchWindow(tackbench::ui::recovery_folder());
-  QObject::connect(window, &BenchWindow::another_window_wanted, [] {
-    BenchWindow* another = open_window();
-    another->open_sample("bare-start");
-    another->show();
-  });
+  QObject::connect(window, &BenchWindow::another_window_wanted,
+                   [](const QString& other) { open_window(other); });
+  if (file.isEmpty() || !window->open_file(file)) window->open_sample(sample);
+  window->show();
   return window;
 }
 
@@ -56,6 +57,7 @@ int main(int argc, char** argv) {
   QApplication::setApplicationDisplayName("Tackbench");
   QApplication::setApplicationVersion(TACKBENCH_VERSION);
   QApplication::setStyle("Fusion");
+  QApplication::setDesktopFileName("tackbench");
   QApplication::setWindowIcon(QIcon(":/tackbench/tackbench.svg"));
 
   QCommandLineParser arguments;
@@ -63,16 +65,16 @@ int main(int argc, char** argv) {
       QCoreApplication::translate("main", "Tackbench: drag the points, see the truck move."));
   arguments.addHelpOption();
   arguments.addVersionOption();
-  arguments.addPositionalArgument("file", QCoreApplication::translate("main", "a *.tack file"),
-                                  "[FILE]");
+  arguments.addPositionalArgument(
+      "file", QCoreApplication::translate("main", "*.tack files, a window for each"), "[FILE...]");
   arguments.process(application);
 
+  tackbench::ui::DesktopLight light;
   tackbench::ui::use_theme(Preferences::theme());
-  BenchWindow* window = open_window();
   const QStringList files = arguments.positionalArguments();
-  if (files.isEmpty() || !window->open_file(files.front()))
-    window->open_sample("tender-as-first-tacked");
-  window->show();
+  BenchWindow* window =
+      files.isEmpty() ? open_window({}, "tender-as-first-tacked") : open_window(files.front());
+  for (int i = 1; i < files.size(); ++i) open_window(files[i]);
   QTimer::singleShot(0, window, [window, ask = files.isEmpty()] {
     window->offer_recovered();
     if (ask && !Preferences::first_page_seen()) show_first_page(window);

@@ -87,6 +87,17 @@ class Display:
                      self.xdotool("getwindowgeometry", "--shell", window).split())
         return tuple(int(words[name]) for name in ("X", "Y", "WIDTH", "HEIGHT"))
 
+    def drag(self, start, by, steps=8):
+        """The pointer's left button down, some way, up; screen coordinates."""
+        self.xdotool("mousemove", "--sync", *start)
+        time.sleep(0.2)
+        self.xdotool("mousedown", 1)
+        for i in range(1, steps + 1):
+            self.xdotool("mousemove", "--sync", start[0] + by[0] * i // steps,
+                         start[1] + by[1] * i // steps)
+            time.sleep(0.03)
+        self.xdotool("mouseup", 1)
+
     def close(self, window):
         """By the window manager's own key, again when the manager was not ready for it."""
         def gone():

@@ -18,6 +18,11 @@ bool& night_in_use() {
   return night;
 }
 
+std::optional<bool>& desktop_wish() {
+  static std::optional<bool> night;
+  return night;
+}
+
 // Linear part of one channel, WCAG 2.1 "relative luminance".
 double linear(double channel) {
   return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
@@ -69,8 +74,15 @@ void use_theme(Theme theme) {
   static const bool desktop_is_dark =
       QApplication::palette().color(QPalette::Window).lightness() < 128;
   theme_in_use() = theme;
-  night_in_use() = theme == Theme::night || (theme == Theme::as_desktop && desktop_is_dark);
+  night_in_use() = theme == Theme::night ||
+                   (theme == Theme::as_desktop && desktop_wish().value_or(desktop_is_dark));
   QApplication::setPalette(widget_palette(palette()));
+}
+
+void set_desktop_night(std::optional<bool> night) {
+  if (night == desktop_wish()) return;
+  desktop_wish() = night;
+  if (theme_in_use() == Theme::as_desktop) use_theme(Theme::as_desktop);
 }
 
 Theme used_theme() {

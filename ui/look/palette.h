@@ -4,6 +4,7 @@
 
 #include <QColor>
 #include <QPalette>
+#include <optional>
 
 #include "core/findings/finding.h"
 
@@ -33,9 +34,11 @@ const Palette& palette();
 bool is_night();
 
 // Sets it for the whole program, its widgets' QPalette included; every widget gets a
-// QEvent::PaletteChange. `as_desktop` asks the desktop's own palette whether it is dark.
+// QEvent::PaletteChange. `as_desktop` does what the desktop wishes (set_desktop_night); of one that
+// wishes nothing it asks the palette whether it is dark.
 void use_theme(Theme theme);
 Theme used_theme();
+void set_desktop_night(std::optional<bool> night);
 
 // For QWidgets of the usual kinds.
 QPalette widget_palette(const Palette& palette);

@@ -99,6 +99,10 @@ QCheckBox:focus { border: 1px solid @moves; border-radius: 3px; }
 QCheckBox[look="link"] { color: @moves; font-size: @small; padding: 0; }
 QCheckBox::indicator { width: 10px; height: 10px; background: @card; border: 1px solid @soft; }
 QCheckBox::indicator:checked { background: @moves; border-color: @moves; }
+QCheckBox::indicator { width: 12px; height: 12px; border: 1px solid @soft; border-radius: 2px;
+  background: @card; }
+QCheckBox::indicator:checked { background: @moves; border-color: @moves; }
+QCheckBox::indicator:disabled { border-color: @hair; }
 QScrollArea, QTextBrowser { background: transparent; border: none; }
 QScrollArea > QWidget > QWidget { background: transparent; }
 QScrollBar:vertical { background: transparent; width: 9px; margin: 0; }

@@ -81,6 +81,11 @@ ShownUnit Session::shown_unit() const {
   return project_.sheet ? project_.sheet->unit : ShownUnit::millimetre;
 }
 
+void Session::file_differs() {
+  never_saved_ = true;
+  Q_EMIT file_changed();
+}
+
 bool Session::unsaved() const {
   return never_saved_ || !same_project(project_, saved_);
 }

@@ -52,6 +52,8 @@ class Session : public QObject {
   // Faults, or none when it is open.
   Problems open(const std::filesystem::path& file);
   Problems save(const std::filesystem::path& file);
+  // The file on disk is no longer what was opened or saved here: not saved, until it is again.
+  void file_differs();
 
   // --- edits
   // One undo step from the project to `after`; none when they are equal.

@@ -1,4 +1,5 @@
 // Opening, saving and what happens to files meanwhile.
+#include <QAbstractButton>
 #include <QCloseEvent>
 #include <QFileDialog>
 #include <QFileInfo>
@@ -26,6 +27,13 @@ QString text_of(const std::filesystem::path& path) {
   return QString::fromStdString(path.string());
 }
 
+// A pipe or a device, in short what the window would wait for, perhaps without end.
+bool would_wait(const std::filesystem::path& path) {
+  std::error_code ignored;
+  const std::filesystem::file_status status = std::filesystem::status(path, ignored);
+  return std::filesystem::is_other(status);
+}
+
 }  // namespace
 
 void BenchWindow::show_problems(const QString& heading, const Problems& problems) {
@@ -43,6 +51,10 @@ void BenchWindow::show_unfit(const QString& heading) {
 }
 
 bool BenchWindow::open_file(const QString& file) {
+  if (would_wait(file.toStdString())) {
+    notice_->say(tr("%1 cannot be opened: it is no file but a pipe or a device.").arg(file));
+    return false;
+  }
   const Problems problems = session_.open(file.toStdString());
   if (!problems.empty()) {
     show_problems(tr("%1 cannot be opened.").arg(QFileInfo(file).fileName()), problems);
@@ -142,6 +154,7 @@ bool BenchWindow::may_leave() {
                   .arg(QString::fromStdString(session_.project().name)));
   box.setStandardButtons(QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel);
   box.setDefaultButton(QMessageBox::Save);
+  for (QAbstractButton* button : box.buttons()) button->setIcon({});
   switch (box.exec()) {
     case QMessageBox::Save:
       return save();
@@ -163,6 +176,9 @@ void BenchWindow::file_changed_on_disk() {
   // Written by renaming, the watched file is a new one each time.
   watch_file();
   if (there && equal_project(there->project, session_.project())) return;
+  // Whatever is on disk, it is not what is here: closing has to ask.
+  session_.file_differs();
+  recovery_.keep_now();
   if (!there) {
     show_problems(tr("The file changed on disk and can no longer be opened. What you have here is "
                      "untouched; saving would put it back."),

@@ -56,7 +56,7 @@ void BenchWindow::make_file_menu() {
       [this] { ask_save_cut_list(); });
   menu->addSeparator();
   add(menu, "another window", tr("Another window"), QKeySequence("Ctrl+Shift+N"),
-      [this] { Q_EMIT another_window_wanted(); });
+      [this] { Q_EMIT another_window_wanted({}); });
   add(menu, "close", tr("Close"), QKeySequence::Close, [this] { close(); });
   add(menu, "quit", tr("Quit"), QKeySequence::Quit, [] { QApplication::closeAllWindows(); });
 }

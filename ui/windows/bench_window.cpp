@@ -27,7 +27,14 @@ namespace tackbench::ui {
 
 namespace {
 constexpr int kLowWindow = 800;
+
+QStringList dropped_files(const QMimeData& dropped) {
+  QStringList files;
+  for (const QUrl& url : dropped.urls())
+    if (const QString file = url.toLocalFile(); file.endsWith(".tack")) files << file;
+  return files;
 }
+}  // namespace
 
 BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
     : QWidget(parent),
@@ -208,14 +215,14 @@ void BenchWindow::closeEvent(QCloseEvent* event) {
 }
 
 void BenchWindow::dragEnterEvent(QDragEnterEvent* event) {
-  const QList<QUrl> urls = event->mimeData()->urls();
-  if (urls.size() == 1 && urls.front().toLocalFile().endsWith(".tack"))
-    event->acceptProposedAction();
+  if (!dropped_files(*event->mimeData()).isEmpty()) event->acceptProposedAction();
 }
 
+// The first one here, the others beside it.
 void BenchWindow::dropEvent(QDropEvent* event) {
-  const QString file = event->mimeData()->urls().value(0).toLocalFile();
-  if (!file.isEmpty() && may_leave()) open_file(file);
+  const QStringList files = dropped_files(*event->mimeData());
+  for (int i = 1; i < files.size(); ++i) Q_EMIT another_window_wanted(files[i]);
+  if (!files.isEmpty() && may_leave()) open_file(files.front());
 }
 
 void BenchWindow::begin_tour() {

@@ -59,7 +59,8 @@ class BenchWindow : public QWidget {
   bool may_leave();
 
  Q_SIGNALS:
-  void another_window_wanted();
+  // With that file; with an empty name, a bare start.
+  void another_window_wanted(const QString& file);
 
  protected:
   void closeEvent(QCloseEvent* event) override;

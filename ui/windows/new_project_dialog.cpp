@@ -1,7 +1,6 @@
 #include "ui/windows/new_project_dialog.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
 #include <QLabel>
@@ -10,6 +9,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "ui/fields/calm_combo.h"
 #include "ui/look/style.h"
 #include "ui/windows/caution_words.h"
 #include "ui/windows/sample_projects.h"
@@ -21,8 +21,8 @@ NewProjectDialog::NewProjectDialog(QWidget* parent)
       from_(new QListWidget(this)),
       questions_(new QWidget(this)),
       name_(new QLineEdit(tr("My truck"), this)),
-      drive_(new QComboBox(this)),
-      box_(new QComboBox(this)) {
+      drive_(new CalmCombo(this)),
+      box_(new CalmCombo(this)) {
   setWindowTitle(tr("New project"));
   from_->setAccessibleName(tr("Start from"));
   from_->addItem(tr("A bare start: nothing is measured yet"));
@@ -63,6 +63,7 @@ NewProjectDialog::NewProjectDialog(QWidget* parent)
   auto* buttons =
       new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, Qt::Horizontal, this);
   buttons->button(QDialogButtonBox::Ok)->setText(tr("Begin"));
+  for (QAbstractButton* button : buttons->buttons()) button->setIcon({});
   connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   connect(from_, &QListWidget::currentRowChanged, questions_,
