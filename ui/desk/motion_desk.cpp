@@ -28,6 +28,10 @@ QString text_of(const std::string& text) {
   return QString::fromStdString(text);
 }
 
+QString in_degrees(double rad) {
+  return text_of(shown_bare(rad, Unit::degree)) + QChar(0xb0);
+}
+
 QString percent_words(double share) {
   return MotionDesk::tr("%1 %").arg(std::lround(share * 100.0));
 }
@@ -169,7 +173,7 @@ void MotionDesk::build_more(QBoxLayout& row) {
   levers->setContentsMargins(0, 0, 0, 0);
   levers->setSpacing(4);
   wind_up_ = new Lever(
-      tr("Wind-up"), [](double rad) { return text_of(shown(rad, Unit::degree)); }, more_levers_);
+      tr("Wind-up"), [](double rad) { return in_degrees(rad); }, more_levers_);
   wind_up_->setObjectName("wind_up");
   wind_up_->setAccessibleName(tr("Brake wind-up"));
   connect(wind_up_, &Lever::moved, this, [this](double angle, bool) {
@@ -210,6 +214,7 @@ void MotionDesk::build_play(QBoxLayout& row) {
   connect(fold, &QToolButton::clicked, this, [this] { fold_by_hand(true); });
   cycle_choice_ = new CalmCombo(body_);
   cycle_choice_->setObjectName("cycle");
+  cycle_choice_->setMinimumContentsLength(13);
   cycle_choice_->set_name(tr("Motion to play"));
   cycle_choice_->addItem(tr("Lock to lock"));
   cycle_choice_->addItem(tr("Bump and droop"));
@@ -441,10 +446,11 @@ void MotionDesk::show_controls() {
   const QString degrees = text_of(shown(std::abs(controls.hand_wheel), Unit::degree));
   dial_->setAccessibleDescription(words + ", " + degrees);
   QString ends;
-  if (controls.hand_wheel != 0.0 && controls.hand_wheel >= reach_.full_left)
-    ends = reach_.ends_at_locks ? tr(", at the lock") : tr(", at its end");
-  if (controls.hand_wheel != 0.0 && controls.hand_wheel <= reach_.full_right)
-    ends = reach_.ends_at_locks ? tr(", at the lock") : tr(", at its end");
+  const bool at_end =
+      controls.hand_wheel >= reach_.full_left || controls.hand_wheel <= reach_.full_right;
+  if (at_end && controls.hand_wheel != 0.0)
+    ends =
+        reach_.ends_at_locks && session_.judged_fresh() ? tr(", at the lock") : tr(", at its end");
   turns_->setText(words + ends);
   bump_left_->set_place(controls.bump_left);
   bump_right_->set_place(controls.bump_right);
@@ -473,12 +479,11 @@ void MotionDesk::show_pose() {
   degrees_->setVisible(solved);
   if (solved) {
     const SteeringPose& steering = truck.pose.steering;
-    degrees_->setText(tr("%1, arm %2")
-                          .arg(text_of(shown(std::abs(truck.controls.hand_wheel), Unit::degree)),
-                               text_of(shown_bare(steering.arm, Unit::degree))));
-    numbers_->setText(tr("Wheels left %1, right %2 degrees")
-                          .arg(text_of(shown_bare(steering.left.steer, Unit::degree)),
-                               text_of(shown_bare(steering.right.steer, Unit::degree))));
+    degrees_->setText(
+        tr("%1, arm %2")
+            .arg(in_degrees(std::abs(truck.controls.hand_wheel)), in_degrees(steering.arm)));
+    numbers_->setText(tr("Wheels: left %1, right %2")
+                          .arg(in_degrees(steering.left.steer), in_degrees(steering.right.steer)));
   } else {
     numbers_->setText(truck.mechanism->steering
                           ? text_of(outcome_words(*truck.mechanism, truck.pose))

@@ -38,35 +38,43 @@ GraphWords graph_words(const GraphChoice& choice, const Mechanism& mechanism) {
                              Unit::turn};
   const GraphAxis change{words(QT_TRANSLATE_NOOP("Graphs", "steer by itself, left positive")),
                          Unit::degree};
+  const QString ride_height = words(QT_TRANSLATE_NOOP("Graphs", "curves at ride height"));
+  const QString straight = words(QT_TRANSLATE_NOOP("Graphs", "hand wheel held straight"));
   switch (choice.kind) {
     case GraphKind::wheel_angles:
       return {words(QT_TRANSLATE_NOOP("Graphs", "Wheel angles over the hand wheel")),
               hand_wheel,
-              {words(QT_TRANSLATE_NOOP("Graphs", "steer, left positive")), Unit::degree}};
+              {words(QT_TRANSLATE_NOOP("Graphs", "steer, left positive")), Unit::degree},
+              ride_height};
     case GraphKind::bump_steer:
       return {words(QT_TRANSLATE_NOOP("Graphs", "Bump steer")),
               {words(QT_TRANSLATE_NOOP("Graphs", "bump of both wheels")), Unit::millimetre},
-              change};
+              change,
+              straight};
     case GraphKind::roll_steer:
       return {words(QT_TRANSLATE_NOOP("Graphs", "Roll steer")),
               {words(QT_TRANSLATE_NOOP("Graphs", "roll, left wheel up")), Unit::degree},
-              change};
+              change,
+              straight};
     case GraphKind::shaft_ratio:
       return {words(QT_TRANSLATE_NOOP("Graphs", "Shaft ratio over a turn")),
               {words(QT_TRANSLATE_NOOP("Graphs", "hand wheel, left positive")), Unit::degree},
-              {words(QT_TRANSLATE_NOOP("Graphs", "box input per hand wheel")), Unit::number}};
+              {words(QT_TRANSLATE_NOOP("Graphs", "box input per hand wheel")), Unit::number},
+              words(QT_TRANSLATE_NOOP("Graphs", "cab in its drawn place"))};
     case GraphKind::pedal_ratio: {
       const PedalLinkage* linkage = pedal_of(choice, mechanism);
       const QString name =
           linkage != nullptr ? QString::fromStdString(linkage->pedal.name) : QString();
       return {words(QT_TRANSLATE_NOOP("Graphs", "Pedal ratio: %1")).arg(name),
               {words(QT_TRANSLATE_NOOP("Graphs", "pedal from rest")), Unit::degree},
-              {words(QT_TRANSLATE_NOOP("Graphs", "pad travel per rod travel")), Unit::number}};
+              {words(QT_TRANSLATE_NOOP("Graphs", "pad travel per rod travel")), Unit::number},
+              {}};
     }
     case GraphKind::effective_angles:
       return {words(QT_TRANSLATE_NOOP("Graphs", "Effective angles over the hand wheel")),
               hand_wheel,
-              {words(QT_TRANSLATE_NOOP("Graphs", "link to lever, 90 is best")), Unit::degree}};
+              {words(QT_TRANSLATE_NOOP("Graphs", "link to lever, 90 is best")), Unit::degree},
+              ride_height};
   }
   return {};
 }

@@ -35,6 +35,7 @@ struct GraphWords {
   QString title;
   GraphAxis across;
   GraphAxis up;
+  QString held;  // how the other controls stand for the curves, whatever the truck does now
 };
 
 // Every graph, the pedals that have a rod one by one; also those that this truck cannot fill yet.

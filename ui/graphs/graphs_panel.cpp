@@ -79,9 +79,14 @@ void GraphsPanel::list_choices() {
   const Mechanism& mechanism = *session_.posed().mechanism;
   choices_ = graph_choices(mechanism);
   if (std::find(choices_.begin(), choices_.end(), choice_) == choices_.end()) choice_ = {};
+  QStringList titles;
+  for (const GraphChoice& each : choices_) titles += graph_words(each, mechanism).title;
   const QSignalBlocker quiet(choose_);
-  choose_->clear();
-  for (const GraphChoice& each : choices_) choose_->addItem(graph_words(each, mechanism).title);
+  if (titles != titles_) {  // else an open list stays open
+    choose_->clear();
+    choose_->addItems(titles);
+    titles_ = titles;
+  }
   const auto at = std::find(choices_.begin(), choices_.end(), choice_);
   choose_->setCurrentIndex(static_cast<int>(at - choices_.begin()));
 }
@@ -165,6 +170,7 @@ void GraphsPanel::show_controls() {
                               : QString::fromStdString(shown(inside, unit, lengths));
   };
   QStringList lines{said.across.words + ": " + with_unit(place, said.across.unit)};
+  if (!said.held.isEmpty()) lines += said.held;
   for (const EarlyEnd& end : curves_.front().early_ends)
     lines += tr("Ends at %1. %2")
                  .arg(with_unit(end.x, said.across.unit), QString::fromStdString(end.why));

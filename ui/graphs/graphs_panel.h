@@ -1,6 +1,7 @@
 // Graphs of the truck, one at a time, with a cursor tied to the controls.
 #pragma once
 
+#include <QStringList>
 #include <QWidget>
 #include <cstdint>
 #include <vector>
@@ -51,6 +52,7 @@ class GraphsPanel : public QWidget {
   Session& session_;
   GraphChoice choice_;
   std::vector<GraphChoice> choices_;
+  QStringList titles_;  // of the choices
   std::vector<Curve> curves_;
   std::vector<Curve> before_;
   std::uint64_t asked_ = 0;  // counts what was asked for; earlier answers are dropped

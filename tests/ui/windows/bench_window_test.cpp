@@ -70,7 +70,9 @@ class BenchWindowTest : public testing::Test {
   void drag(const std::string& path, const QPoint& by) {
     const auto at = window_->sheet().grip_place(path, SheetView::side);
     ASSERT_TRUE(at.has_value()) << path;
-    const QPoint from = at->toPoint();
+    drag_from(at->toPoint(), by);
+  }
+  void drag_from(const QPoint& from, const QPoint& by) {
     QTest::mousePress(&window_->sheet(), Qt::LeftButton, {}, from);
     for (int i = 1; i <= 4; ++i) QTest::mouseMove(&window_->sheet(), from + by * i / 4);
     QTest::mouseRelease(&window_->sheet(), Qt::LeftButton, {}, from + by);
@@ -308,13 +310,26 @@ TEST_F(BenchWindowTest, DeskSheetAndGraphAgree) {
   EXPECT_NEAR(degrees_from_radians(session().controls().hand_wheel), 45.0, 1e-9);
   EXPECT_EQ(graphs.findChild<Plot*>()->cursor(), session().controls().hand_wheel);
 
-  // The left tyre lifted in the front view, seen on the desk's lever.
-  ControlInHand tyre;
-  tyre.kind = ControlKind::road_wheel;
-  move_control(session(), tyre, hand_view(SheetView::front), ViewPoint{0.0, 0.0},
-               ViewPoint{0.0, 30.0});
-  settle();
-  EXPECT_NEAR(window_->desk().findChild<Lever*>("bump_left")->place(), 30.0, 1e-9);
+  // The hand wheel by its rim on the drawing, clockwise from ahead, which is to the left.
+  press("straight");
+  window_->sheet().fill_with(SheetView::front);
+  const ColumnStation& column = *session().project().column;
+  const Vec3 centre = (session().posed().mechanism->chassis_from_cab * column.hand_wheel_centre).mm;
+  const Vec3 rim = centre - Vec3(0.0, column.hand_wheel_diameter / 2.0 - 8.0, 0.0);
+  drag_from(window_->sheet().place_in(SheetView::front, rim).toPoint(), QPoint(0, -40));
+  EXPECT_GT(session().controls().hand_wheel, 0.1);
+  EXPECT_EQ(dial->angle(), session().controls().hand_wheel);
+  EXPECT_EQ(graphs.findChild<Plot*>()->cursor(), session().controls().hand_wheel);
+
+  // The left tyre by its crown.
+  press("straight");
+  window_->sheet().fill_with(std::nullopt);
+  const FrontAxleStation& axle = *session().project().front_axle;
+  const Vec3 crown(0.0, axle.track / 2.0, axle.wheel_centre_height + axle.tyre.diameter / 2.0);
+  drag_from(window_->sheet().place_in(SheetView::side, crown).toPoint(), QPoint(0, -5));
+  EXPECT_GT(session().controls().bump_left, 10.0);
+  EXPECT_EQ(window_->desk().findChild<Lever*>("bump_left")->place(),
+            session().controls().bump_left);
   EXPECT_EQ(window_->desk().findChild<Lever*>("bump_right")->place(), 0.0);
 }
 
