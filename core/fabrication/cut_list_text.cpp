@@ -107,8 +107,7 @@ std::string cut_list_text(const CutList& list) {
   if (!list.past.empty()) {
     out += heading(fmt::format("Past their limits: {}. Settle these before anything is made",
                                list.past.size()));
-    for (const PastFinding& finding : list.past)
-      out += marked("-", finding.sentence + " [" + finding.name + "]");
+    for (const PastFinding& finding : list.past) out += marked("-", finding.sentence);
   }
   std::size_t number = 0;
   for (const CutItem& item : list.items) out += item_lines(item, ++number);

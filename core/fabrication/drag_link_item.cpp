@@ -91,7 +91,7 @@ CutDimension swing_available(const LinkEndPart& part, const std::string& prefix)
   const std::string words = "swing available";
   if (!part.end.swing_limit)
     return with_note(in_words(prefix + "_swing_available", words, "not given"),
-                     fmt::format("maker's sheet: drag_link.{}.swing_limit_deg", prefix));
+                     "take it from the maker's sheet");
   return with_note(number(prefix + "_swing_available", words, *part.end.swing_limit, Unit::degree),
                    "from the maker's sheet, as given");
 }

@@ -3,6 +3,7 @@
 #include "core/basics/wording.h"
 #include "core/fabrication/cut_items.h"
 #include "core/findings/cautions.h"
+#include "core/findings/finding_words.h"
 
 namespace tackbench {
 
@@ -51,8 +52,7 @@ void add_drag_link(const Mechanism& mechanism, const CheckResults& results, CutL
   if (!part.sized) {
     list.waiting.emplace_back(
         "The drag link's tube, its drawing and its mock-up: give shank length, thread, engagement "
-        "and lock nut of both ends (drag_link.arm_end, drag_link.knuckle_end) and the tube "
-        "(drag_link.tube)");
+        "and lock nut of both ends and the tube");
     return;
   }
   list.items.push_back(mock_up_item(mock_up_link(part)));
@@ -69,8 +69,10 @@ CutList make_cut_list(const Mechanism& mechanism, const CheckResults& results,
   add_shaft_line(mechanism, results, list);
   add_drag_link(mechanism, results, list);
   for (const Finding& finding : findings) {
-    if (finding.verdict == Verdict::past) list.past.push_back({finding.name, finding.sentence});
+    if (finding.verdict == Verdict::past)
+      list.past.push_back({finding.name, in_plain_words(mechanism.project, finding.sentence)});
   }
+  for (std::string& words : list.waiting) words = in_plain_words(mechanism.project, words);
   list.cautions = caution_sentences();
   for (const std::string& phrase : not_checked()) list.not_checked.push_back(capitalised(phrase));
   return list;

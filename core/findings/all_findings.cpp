@@ -7,6 +7,7 @@
 
 #include "core/findings/builders.h"
 #include "core/findings/limits.h"
+#include "core/findings/verdict_order.h"
 
 namespace tackbench {
 
@@ -43,20 +44,6 @@ std::optional<AsOrdered> as_ordered(const Mechanism& mechanism, const CheckResul
                        check_locks(*ordered, lock_settings(project)), std::nullopt};
   if (as_ordered.locks) as_ordered.link_travel = check_link_travel(*ordered, *as_ordered.locks);
   return as_ordered;
-}
-
-int rank(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::past:
-      return 0;
-    case Verdict::close:
-      return 1;
-    case Verdict::not_judged:
-      return 2;
-    case Verdict::within:
-      return 3;
-  }
-  return 3;
 }
 
 }  // namespace
@@ -107,7 +94,7 @@ std::vector<Finding> all_findings(const Mechanism& mechanism, const CheckResults
       findings);
   add_missing_findings(mechanism, findings);
   std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
-    return rank(a.verdict) < rank(b.verdict);
+    return verdict_rank(a.verdict) < verdict_rank(b.verdict);
   });
   return findings;
 }

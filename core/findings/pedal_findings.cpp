@@ -4,6 +4,7 @@
 #include "core/basics/wording.h"
 #include "core/findings/build_finding.h"
 #include "core/findings/builders.h"
+#include "core/findings/finding_words.h"
 #include "core/findings/limits.h"
 
 namespace tackbench {
@@ -350,7 +351,7 @@ void add_floor_gap(const At& at, Findings& findings) {
   const bool ends_on_floor =
       !at.result.ends.empty() && at.result.ends.front().kind == PedalEndKind::floor;
   if (ends_on_floor && at.linkage.pedal.rod && at.result.use != PedalUse::accelerator)
-    finding.sentence += " " + say("see", {{"name", stroke_name(at)}});
+    finding.sentence += " " + say("see", {{"title", finding_words(stroke_name(at)).title}});
   const PedalPose pose = pose_pedal(at.linkage, angle);
   finding.trace.formula = "gap = height of the pad's lowest edge - height of the floor";
   finding.trace.source = say("source.geometry");

@@ -10,7 +10,8 @@ namespace {
 
 constexpr const char* kBallFormula = "ball = foot + cos t lever + sin t (axis x lever)";
 constexpr const char* kLoopFormula =
-    "m = foot - b; A = 2 m.lever; B = 2 m.(axis x lever); C = L^2 - m.m - lever.lever; "
+    "m = foot - b; A = 2 m . lever; B = 2 m . (axis x lever); "
+    "C = L^2 - m . m - lever . lever; "
     "A cos t + B sin t = C; t = atan2(B, A) +/- acos(C / sqrt(A^2 + B^2))";
 
 // The loop's own numbers: driving ball b, foot, lever, length, A, B, C and the angle.

@@ -90,11 +90,11 @@ TEST(Wording, EveryKeySaidIsInTheCatalogueWithItsFields) {
   }
 }
 
-// Words of quantities and steps are looked up by their names.
+// Words of quantities, steps and kinds of findings are looked up by their names.
 TEST(Wording, EveryQuantityAndStepHasWordsAndNoSentenceIsIdle) {
   const std::regex quantities(R"re(\b(?:quantity|point_numbers)\(\s*"([a-z0-9_]+)")re");
   const std::regex steps(R"re(\bstep\(\s*"([a-z0-9_]+)")re");
-  const std::regex any_text(R"re("([a-z0-9_.]+)")re");
+  const std::regex any_text(R"re("([a-z0-9_.*]+)")re");
   std::set<std::string> texts;
   for (const char* top : {"core", "app", "ui"}) {
     const fs::path root = fs::path(TACKBENCH_SOURCE_FOLDER) / top;
@@ -111,7 +111,7 @@ TEST(Wording, EveryQuantityAndStepHasWordsAndNoSentenceIsIdle) {
   }
   for (const auto& [key, sentence] : wording().sentences()) {
     std::string name = key;
-    for (const char* prefix : {"quantity.", "step."})
+    for (const char* prefix : {"quantity.", "step.", "title.", "meaning."})
       if (name.starts_with(prefix)) name.erase(0, std::string(prefix).size());
     EXPECT_TRUE(texts.contains(name)) << key << " is said nowhere";
   }

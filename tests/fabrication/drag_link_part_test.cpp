@@ -106,7 +106,7 @@ TEST(DragLinkPart, SwingThatOnlyTheMakerKnows) {
   const CutItem item = drag_link_item(example_part(station));
   EXPECT_EQ(value_text(*dimension(item, "arm_end_swing_available")), "not given");
   EXPECT_THAT(dimension(item, "arm_end_swing_available")->note,
-              HasSubstr("drag_link.arm_end.swing_limit_deg"));
+              HasSubstr("from the maker's sheet"));
   EXPECT_EQ(value_text(*dimension(item, "knuckle_end_swing_available")), "16.0");
   EXPECT_TRUE(cautioned(item, "Swing at the knuckle end: 17.9 deg needed, 16.0 deg available"));
 }

@@ -56,7 +56,7 @@ TEST(MakeCutList, WithoutTheEndsSizesOrdersNoTube) {
   EXPECT_NE(dimension(list.items[0], "ball_to_ball"), nullptr);
   for (const char* name : {"tube_length", "arm_end_thread", "knuckle_end_thread", "tube_wall"})
     EXPECT_EQ(dimension(list.items[0], name), nullptr) << name;
-  EXPECT_THAT(list.waiting, Contains(HasSubstr("drag_link.knuckle_end")));
+  EXPECT_THAT(list.waiting, Contains(HasSubstr("thread, engagement and lock nut of both ends")));
 }
 
 TEST(MakeCutList, FindingsPastTheirLimitStandAtItsHead) {

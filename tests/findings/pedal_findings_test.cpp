@@ -192,7 +192,7 @@ TEST_F(PedalFindings, AFloorThatEndsTheStrokeIsOneFault) {
   brake_.stroke_reached = 28.0;
   const Finding& gap = judged("pedal.brake.floor_gap");
   EXPECT_EQ(gap.verdict, Verdict::past);
-  EXPECT_THAT(gap.sentence, HasSubstr("See pedal.brake.full_stroke."));
+  EXPECT_THAT(gap.sentence, HasSubstr("See \"full stroke of the brake\"."));
 }
 
 }  // namespace
