@@ -112,7 +112,9 @@ void move_pedal(const PosedTruck& truck, const ControlInHand& control, const Han
                 const ViewPoint& from, const ViewPoint& to, Controls& controls) {
   const auto index = static_cast<std::size_t>(control.pedal);
   const Mechanism& mechanism = *truck.mechanism;
-  const PedalPose& pose = truck.pose.pedals[index];
+  // Where the hand has already taken it: the shown pose may be a step behind.
+  const Pose here = solved_pose(mechanism, controls);
+  const PedalPose& pose = here.pedals[index];
   Controls pressed = controls;
   pressed.pedals[index] = controls.pedals[index] < 0.5 ? 1.0 : 0.0;
   // Pad travel for the whole control, along the arc between here and the far end.

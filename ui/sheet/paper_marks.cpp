@@ -21,8 +21,10 @@ QRectF title_place(const SheetScene& scene, const SheetTransform& transform, She
   const ViewBox box = scene.box(view);
   const QFontMetricsF metrics(font);
   const QSizeF size(metrics.horizontalAdvance(view_title(view)) + 8.0, metrics.height() + 4.0);
+  const double gap = kLeastViewGap * transform.scale();  // a small sheet has little between views
+  const double below = scene.filling() ? 14.0 : std::clamp(0.4 * gap, 1.0, 14.0);
   const QPointF foot = transform.to_screen({(box.least.x + box.greatest.x) / 2.0, box.least.y});
-  QRectF place(QPointF(foot.x() - size.width() / 2.0, foot.y() + 14.0), size);
+  QRectF place(QPointF(foot.x() - size.width() / 2.0, foot.y() + below), size);
   // The title of the view that fills the sheet is the way back: it stays on the paper.
   if (scene.filling()) {
     place.moveBottom(std::min(place.bottom(), paper.bottom() - 6.0));

@@ -1,4 +1,5 @@
 #include "ui/sheet/sheet_card.h"
+#include "core/findings/finding_words.h"
 
 #include <QAccessible>
 #include <QEvent>
@@ -33,7 +34,7 @@ SheetCard::SheetCard(Session& session, ShownMotion& motion, QWidget* parent)
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
   setAttribute(Qt::WA_AcceptTouchEvents);
-  grabGesture(Qt::PinchGesture);
+  grabGesture(Qt::PinchGesture);  // else a second finger is not told of
   setAccessibleName(tr("Drawing sheet"));
   connect(&session_, &Session::project_changed, this, &SheetCard::follow_project);
   connect(&session_, &Session::posed_changed, this, &SheetCard::follow_pose);
@@ -135,7 +136,8 @@ void SheetCard::focus_view(SheetView view) {
 
 void SheetCard::show_finding(const Finding& finding) {
   finding_name_ = finding.name;
-  finding_words_ = QString::fromStdString(finding.sentence);
+  finding_words_ = QString::fromStdString(in_plain_words(session_.project(), finding.sentence));
+  describe_selected();
   finding_places_ = finding_places(session_.project(), finding);
   std::erase_if(finding_places_,
                 [this](const std::string& path) { return grips_.find(path) == nullptr; });
@@ -160,6 +162,7 @@ void SheetCard::clear_finding() {
   finding_name_.clear();
   finding_words_.clear();
   finding_places_.clear();
+  describe_selected();
   update();
 }
 
@@ -272,9 +275,15 @@ void SheetCard::describe(const QString& words) {
 
 void SheetCard::describe_selected() {
   const GripPlace* place = grips_.find(session_.selected());
+  const QString finding =
+      finding_words_.isEmpty() ? QString() : "; " + tr("finding: %1").arg(finding_words_);
   if (!place) {
-    describe(
-        tr("%1 view. No point selected: n and p go from point to point").arg(view_title(focused_)));
+    const std::string& part = session_.selected();
+    const QString chosen =
+        part.empty()
+            ? tr("No point selected: n and p go from point to point")
+            : tr("%1 selected").arg(capitalised_words(member_words(session_.project(), part)));
+    describe(tr("%1 view. %2").arg(view_title(focused_), chosen) + finding);
     return;
   }
   const auto length = [this](double mm) {
@@ -294,7 +303,7 @@ void SheetCard::describe_selected() {
   }
   if (!refused_.isEmpty()) words += "; " + refused_;
   if (!scene_.closes()) words += "; " + scene_.why_not();
-  describe(words);
+  describe(words + finding);
 }
 
 void SheetCard::add_ghost(const Mechanism& mechanism, const Pose& pose) {

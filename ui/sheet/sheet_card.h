@@ -27,6 +27,8 @@
 #include "ui/sheet/tag_layout.h"
 #include "ui/sheet/view_layers.h"
 
+class QTouchEvent;
+
 namespace tackbench::ui {
 
 class SheetCard : public QWidget {
@@ -127,6 +129,7 @@ class SheetCard : public QWidget {
   bool plain_key(QKeyEvent* event);
   void zoom_by(const QPointF& at, double factor);
   bool gesture(QEvent* event);  // true when it was a pinch
+  bool touch(const QTouchEvent& event);
 
   // --- painting (sheet_card_paint.cpp)
   void paint_ground_layer(QPainter& painter);
@@ -179,6 +182,12 @@ class SheetCard : public QWidget {
   QString refused_;           // why the point cannot go there
   mutable QPointF tag_spot_;  // where the first tag stood, from its point
   mutable bool tag_spot_known_ = false;
+
+  struct Fingers {
+    QPointF centre;  // pixels
+    double apart = 1.0;
+  };
+  std::optional<Fingers> fingers_;  // two on the screen
 
   std::string finding_name_;
   QString finding_words_;

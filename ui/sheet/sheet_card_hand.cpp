@@ -1,9 +1,8 @@
 // The hand on the sheet: mouse, pad and keys.
-#include <QGestureEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QNativeGestureEvent>
-#include <QPinchGesture>
+#include <QTouchEvent>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
@@ -446,6 +445,9 @@ void SheetCard::focusOutEvent(QFocusEvent* event) {
 }
 
 void SheetCard::wheelEvent(QWheelEvent* event) {
+  event->accept();
+  // Two fingers laid down or lifted say no way yet.
+  if (event->pixelDelta().isNull() && event->angleDelta().isNull()) return;
   const bool pad = event->phase() != Qt::NoScrollPhase && !event->pixelDelta().isNull();
   if (pad && !event->modifiers().testFlag(Qt::ControlModifier)) {
     transform_.pan(event->pixelDelta());
@@ -454,7 +456,6 @@ void SheetCard::wheelEvent(QWheelEvent* event) {
   } else {
     zoom_by(event->position(), std::pow(1.0018, event->angleDelta().y()));
   }
-  event->accept();
 }
 
 bool SheetCard::gesture(QEvent* event) {
@@ -464,11 +465,27 @@ bool SheetCard::gesture(QEvent* event) {
     zoom_by(native->position(), 1.0 + native->value());
     return true;
   }
-  if (event->type() != QEvent::Gesture) return false;
-  const auto* pinch =
-      static_cast<QPinchGesture*>(static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture));
-  if (!pinch) return false;
-  zoom_by(mapFromGlobal(pinch->centerPoint()), pinch->scaleFactor());
+  if (event->type() == QEvent::TouchBegin || event->type() == QEvent::TouchUpdate ||
+      event->type() == QEvent::TouchEnd)
+    return touch(*static_cast<QTouchEvent*>(event));
+  return false;
+}
+
+// Two fingers on a screen zoom and shift the paper; one is a mouse.
+bool SheetCard::touch(const QTouchEvent& event) {
+  const bool two = event.type() != QEvent::TouchEnd && event.points().size() == 2;
+  if (!two) return std::exchange(fingers_, std::nullopt).has_value();
+  const QPointF a = event.points()[0].position();
+  const QPointF b = event.points()[1].position();
+  const Fingers now{(a + b) / 2.0, std::max(std::hypot(a.x() - b.x(), a.y() - b.y()), 1.0)};
+  if (fingers_) {
+    transform_.pan(now.centre - fingers_->centre);
+    zoom_by(now.centre, now.apart / fingers_->apart);
+  } else {
+    if (hand_ == Hand::dragging) cancel_drag();
+    hand_ = Hand::idle;
+  }
+  fingers_ = now;
   return true;
 }
 

@@ -38,7 +38,10 @@ QFont SheetCard::sized(double pixels, bool heavy) const {
 }
 
 QFont SheetCard::title_font() const {
-  return lettering(15.0, font());
+  constexpr double kUsual = 15.0;
+  constexpr double kLeast = 9.0;
+  if (scene_.filling()) return lettering(kUsual, font());
+  return lettering(std::clamp(0.45 * kLeastViewGap * transform_.scale(), kLeast, kUsual), font());
 }
 
 void SheetCard::paintEvent(QPaintEvent*) {

@@ -93,7 +93,7 @@ void SheetScene::lay_out(Projection projection) {
   }
   // Room for titles and for the hand between the views.
   const ViewBox& side = rooms_[index(SheetView::side)];
-  const double gap_mm = std::max(300.0, 0.11 * (side.greatest.x - side.least.x));
+  const double gap_mm = std::max(kLeastViewGap, 0.11 * (side.greatest.x - side.least.x));
   layout_ = sheet_layout(rooms[0], rooms[1], rooms[2], projection, gap_mm);
 }
 

@@ -12,6 +12,9 @@
 
 namespace tackbench::ui {
 
+// Least free paper between two views, mm; their titles stand in it.
+constexpr double kLeastViewGap = 300.0;
+
 inline constexpr std::array kSheetViews{SheetView::side, SheetView::front, SheetView::plan};
 
 // "Side, seen from the left".
