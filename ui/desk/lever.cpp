@@ -67,7 +67,7 @@ QSize Lever::sizeHint() const {
   const QFontMetrics text(font());
   const int wide = std::max({text.horizontalAdvance(name_), text.horizontalAdvance(words_(most_)),
                              text.horizontalAdvance(words_(least_)), 44});
-  return {std::min(wide, 120) + 10, 2 * text.height() + static_cast<int>(kGateRoom) + 12};
+  return {std::min(wide, 120) + 5, 2 * text.height() + static_cast<int>(kGateRoom) + 12};
 }
 
 QRectF Lever::gate() const {

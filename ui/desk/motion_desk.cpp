@@ -4,16 +4,20 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QToolButton>
 #include <algorithm>
 #include <cmath>
 
 #include "core/basics/wording.h"
 #include "core/mechanism/solve.h"
+#include "ui/desk/desk_words.h"
 #include "ui/desk/hand_wheel_dial.h"
 #include "ui/desk/lever.h"
 #include "ui/fields/calm_combo.h"
 #include "ui/look/palette.h"
+#include "ui/look/short_label.h"
 #include "ui/look/style.h"
 
 namespace tackbench::ui {
@@ -23,6 +27,7 @@ namespace {
 constexpr int kFrameMilliseconds = 33;
 constexpr double kPedalStep = 0.05;
 constexpr int kRoomForAll = 1480;
+constexpr int kFoldedWords = 24;  // letters
 
 QString text_of(const std::string& text) {
   return QString::fromStdString(text);
@@ -36,6 +41,39 @@ QString percent_words(double share) {
   return MotionDesk::tr("%1 %").arg(std::lround(share * 100.0));
 }
 
+// All levers, to be scrolled sideways where the window is too narrow for them.
+class LeverShelf : public QScrollArea {
+ public:
+  LeverShelf(QWidget* levers, QWidget* parent) : QScrollArea(parent) {
+    setWidget(levers);
+    setWidgetResizable(true);
+    setFrameShape(QFrame::NoFrame);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFocusPolicy(Qt::NoFocus);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  }
+  QSize sizeHint() const override { return with_bar(widget()->sizeHint()); }
+  QSize minimumSizeHint() const override { return with_bar(widget()->minimumSizeHint()); }
+
+ protected:
+  bool event(QEvent* event) override {
+    if (event->type() == QEvent::LayoutRequest) updateGeometry();
+    return QScrollArea::event(event);
+  }
+  void resizeEvent(QResizeEvent* event) override {
+    QScrollArea::resizeEvent(event);
+    updateGeometry();
+  }
+
+ private:
+  QSize with_bar(QSize size) const {
+    const bool narrow = width() < widget()->minimumSizeHint().width();
+    size.setHeight(widget()->sizeHint().height() +
+                   (narrow ? horizontalScrollBar()->sizeHint().height() : 0));
+    return size;
+  }
+};
+
 }  // namespace
 
 MotionDesk::MotionDesk(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
@@ -45,7 +83,7 @@ MotionDesk::MotionDesk(Session& session, QWidget* parent) : QWidget(parent), ses
   body_ = new QWidget(this);
   auto* row = new QHBoxLayout(body_);
   row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(5);
+  row->setSpacing(4);
   build_wheel(*row);
   row->addStretch(1);
   build_axle(*row);
@@ -58,7 +96,9 @@ MotionDesk::MotionDesk(Session& session, QWidget* parent) : QWidget(parent), ses
   build_more(*row);
   row->addStretch(1);
   build_play(*row);
-  whole->addWidget(body_);
+  set_look(*body_, "plain");
+  shelf_ = new LeverShelf(body_, this);
+  whole->addWidget(shelf_);
   build_folded_row();
   whole->addWidget(row_);
   row_->hide();
@@ -79,6 +119,9 @@ MotionDesk::MotionDesk(Session& session, QWidget* parent) : QWidget(parent), ses
   });
   read_truck();
   show_pose();
+  for (QWidget* control : findChildren<QWidget*>())
+    if (const QString meaning = desk_meaning(control->objectName()); !meaning.isEmpty())
+      control->setToolTip(meaning);
 }
 
 QPushButton* MotionDesk::button(const QString& words, const char* name,
@@ -94,7 +137,6 @@ void MotionDesk::build_wheel(QBoxLayout& row) {
   dial_ = new HandWheelDial(body_);
   dial_->setObjectName("hand_wheel");
   dial_->setAccessibleName(tr("Hand wheel"));
-  dial_->setToolTip(tr("Turn it with the mouse or with the Left and Right keys; Home is straight"));
   connect(dial_, &HandWheelDial::turned, this, &MotionDesk::turn_hand_wheel);
   row.addWidget(dial_, 0, Qt::AlignVCenter);
 
@@ -111,7 +153,7 @@ void MotionDesk::build_wheel(QBoxLayout& row) {
   numbers_->setMinimumWidth(240);
   numbers_->setWordWrap(true);
   auto* buttons = new QHBoxLayout;
-  buttons->setSpacing(6);
+  buttons->setSpacing(4);
   buttons->addWidget(button(tr("full left"), "full_left", &MotionDesk::full_left));
   buttons->addWidget(button(tr("straight"), "straight", &MotionDesk::straight));
   buttons->addWidget(button(tr("full right"), "full_right", &MotionDesk::full_right));
@@ -141,7 +183,6 @@ void MotionDesk::build_axle(QBoxLayout& row) {
   linked_->setObjectName("linked");
   linked_->setText(tr("both"));
   linked_->setAccessibleName(tr("Both wheels together"));
-  linked_->setToolTip(tr("Moves both wheels together; Shift does so for one move"));
   connect(bump_left_, &Lever::moved, this,
           [this](double bump, bool shift) { move_bump(Side::left, bump, shift); });
   connect(bump_right_, &Lever::moved, this,
@@ -167,7 +208,6 @@ void MotionDesk::build_more(QBoxLayout& row) {
   more_->setObjectName("more");
   more_->setCheckable(true);
   more_->setAccessibleName(tr("Brake wind-up and cab shake in the pedals' place"));
-  more_->setToolTip(more_->accessibleName());
   more_levers_ = new QWidget(body_);
   auto* levers = new QHBoxLayout(more_levers_);
   levers->setContentsMargins(0, 0, 0, 0);
@@ -210,7 +250,6 @@ void MotionDesk::build_play(QBoxLayout& row) {
   fold->setArrowType(Qt::DownArrow);
   fold->setAutoRaise(true);
   fold->setAccessibleName(tr("Fold the motion desk"));
-  fold->setToolTip(fold->accessibleName());
   connect(fold, &QToolButton::clicked, this, [this] { fold_by_hand(true); });
   cycle_choice_ = new CalmCombo(body_);
   cycle_choice_->setObjectName("cycle");
@@ -223,6 +262,7 @@ void MotionDesk::build_play(QBoxLayout& row) {
   play_->setObjectName("play");
   connect(play_, &QPushButton::clicked, this, &MotionDesk::play_or_stop);
   folded_play_ = new QPushButton(tr("Play"), this);
+  folded_play_->setObjectName("folded_play");
   connect(folded_play_, &QPushButton::clicked, this, &MotionDesk::play_or_stop);
   column->addStretch(1);
   column->addWidget(cycle_choice_);
@@ -236,25 +276,27 @@ void MotionDesk::build_folded_row() {
   row_ = new QWidget(this);
   auto* row = new QHBoxLayout(row_);
   row->setContentsMargins(0, 0, 0, 0);
-  folded_words_ = new QLabel(row_);
+  folded_words_ = new ShortLabel(QString(), row_);
   folded_words_->setObjectName("folded_words");
-  folded_words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row->addWidget(folded_words_, 1);
   row->addWidget(button(tr("full left"), "folded_full_left", &MotionDesk::full_left));
   row->addWidget(button(tr("straight"), "folded_straight", &MotionDesk::straight));
   row->addWidget(button(tr("full right"), "folded_full_right", &MotionDesk::full_right));
   row->addSpacing(8);
-  row->addWidget(button(tr("full bump"), "folded_full_bump", &MotionDesk::full_bump));
-  row->addWidget(button(tr("ride height"), "folded_ride_height", &MotionDesk::ride_height));
-  row->addWidget(button(tr("full droop"), "folded_full_droop", &MotionDesk::full_droop));
-  row->addSpacing(8);
+  folded_axle_ = new QWidget(row_);
+  auto* axle = new QHBoxLayout(folded_axle_);
+  axle->setContentsMargins(0, 0, 0, 0);
+  axle->addWidget(button(tr("full bump"), "folded_full_bump", &MotionDesk::full_bump));
+  axle->addWidget(button(tr("ride height"), "folded_ride_height", &MotionDesk::ride_height));
+  axle->addWidget(button(tr("full droop"), "folded_full_droop", &MotionDesk::full_droop));
+  axle->addSpacing(8);
+  row->addWidget(folded_axle_);
   row->addWidget(folded_play_);
   auto* unfold = new QToolButton(row_);
   unfold->setObjectName("unfold");
   unfold->setArrowType(Qt::UpArrow);
   unfold->setAutoRaise(true);
   unfold->setAccessibleName(tr("Unfold the motion desk"));
-  unfold->setToolTip(unfold->accessibleName());
   connect(unfold, &QToolButton::clicked, this, [this] { fold_by_hand(false); });
   row->addWidget(unfold);
 }
@@ -270,14 +312,29 @@ void MotionDesk::paintEvent(QPaintEvent*) {
 void MotionDesk::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   show_levers();
+  show_folded_buttons();
 }
 
 void MotionDesk::set_folded(bool folded) {
   if (folded == folded_) return;
   folded_ = folded;
-  body_->setVisible(!folded);
+  shelf_->setVisible(!folded);
   row_->setVisible(folded);
+  show_folded_buttons();
   updateGeometry();
+}
+
+// In a narrow row the words come before the ends of the axle's travel.
+void MotionDesk::show_folded_buttons() {
+  if (!folded_) return;
+  const QMargins edge = layout()->contentsMargins();
+  int others = folded_axle_->isHidden()
+                   ? row_->layout()->minimumSize().width()
+                   : row_->layout()->minimumSize().width() - folded_axle_->sizeHint().width();
+  others += kFoldedWords * fontMetrics().averageCharWidth();
+  const int room = width() - edge.left() - edge.right();
+  folded_axle_->setVisible(session_.posed().mechanism->suspension.has_value() &&
+                           others + folded_axle_->sizeHint().width() <= room);
 }
 
 void MotionDesk::fold_by_hand(bool folded) {
@@ -290,7 +347,8 @@ void MotionDesk::set_reduced_motion(bool reduced) {
   if (reduced) stop();
   for (QPushButton* each : {play_, folded_play_}) {
     each->setEnabled(!reduced);
-    each->setToolTip(reduced ? tr("Less motion is chosen: nothing is played") : QString());
+    each->setToolTip(reduced ? tr("Less motion is chosen: nothing is played")
+                             : desk_meaning(each->objectName()));
   }
 }
 
@@ -408,6 +466,7 @@ void MotionDesk::rebuild_pedals() {
         text_of(capitalised(names[i])), [](double share) { return percent_words(share); },
         pedal_box_);
     lever->setObjectName("pedal_" + QString::number(i));
+    lever->setToolTip(desk_meaning(lever->objectName()));
     lever->set_pressed_down(true);
     lever->set_ends(0.0, 1.0, kPedalStep);
     connect(lever, &Lever::moved, this, [this, i](double share, bool) {
@@ -434,8 +493,12 @@ void MotionDesk::show_levers() {
   const bool more = any && (more_->isChecked() || pedals_.empty() || room_for_all);
   more_->setVisible(any && !pedals_.empty() && !room_for_all);
   more_->setText(more ? tr("pedals") : tr("more"));
+  // What goes, first: shown at once both would widen the window.
+  const bool pedals = (!more || room_for_all) && !pedals_.empty();
+  if (!pedals) pedal_box_->hide();
+  if (!more) more_levers_->hide();
+  pedal_box_->setVisible(pedals);
   more_levers_->setVisible(more);
-  pedal_box_->setVisible((!more || room_for_all) && !pedals_.empty());
 }
 
 void MotionDesk::show_controls() {
@@ -468,7 +531,7 @@ void MotionDesk::show_controls() {
     if (controls.pedals[i] != 0.0)
       row +=
           "   " + text_of(capitalised(pedal_names_[i])) + ' ' + percent_words(controls.pedals[i]);
-  folded_words_->setText(row);
+  folded_words_->show_text(row);
 }
 
 void MotionDesk::show_pose() {

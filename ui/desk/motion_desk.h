@@ -13,6 +13,7 @@
 class QBoxLayout;
 class QLabel;
 class QPushButton;
+class QScrollArea;
 class QToolButton;
 
 namespace tackbench::ui {
@@ -20,6 +21,7 @@ namespace tackbench::ui {
 class CalmCombo;
 class HandWheelDial;
 class Lever;
+class ShortLabel;
 
 class MotionDesk : public QWidget {
   Q_OBJECT
@@ -74,6 +76,7 @@ class MotionDesk : public QWidget {
   void show_pose();
   void rebuild_pedals();
   void show_levers();
+  void show_folded_buttons();
 
   Session& session_;
   ControlReach reach_;
@@ -87,13 +90,15 @@ class MotionDesk : public QWidget {
   double share_ = 0.0;
   bool stepping_ = false;  // the controls change by the round itself
 
+  QScrollArea* shelf_ = nullptr;
   QWidget* body_ = nullptr;
   QWidget* row_ = nullptr;
   HandWheelDial* dial_ = nullptr;
   QLabel* turns_ = nullptr;
   QLabel* degrees_ = nullptr;
   QLabel* numbers_ = nullptr;
-  QLabel* folded_words_ = nullptr;
+  ShortLabel* folded_words_ = nullptr;
+  QWidget* folded_axle_ = nullptr;
   QWidget* axle_ = nullptr;
   Lever* bump_left_ = nullptr;
   Lever* bump_right_ = nullptr;

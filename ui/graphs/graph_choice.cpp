@@ -21,6 +21,57 @@ const PedalLinkage* pedal_of(const GraphChoice& choice, const Mechanism& mechani
 
 }  // namespace
 
+std::vector<Meaning> graph_meanings() {
+  return {
+      {words(QT_TRANSLATE_NOOP("Graphs", "Wheel angles over the hand wheel")),
+       words(QT_TRANSLATE_NOOP(
+           "Graphs",
+           "Steer of both wheels as the hand wheel turns from lock to lock, the axle at ride "
+           "height. The dotted line is where the outer wheel would roll without scrubbing, by "
+           "Ackermann. An uneven pair of locks shows at the ends."))},
+      {words(QT_TRANSLATE_NOOP("Graphs", "Bump steer")),
+       words(QT_TRANSLATE_NOOP("Graphs",
+                               "Steer that nobody asked for as both wheels go from droop to bump "
+                               "with the hand wheel held straight. A level line is best."))},
+      {words(QT_TRANSLATE_NOOP("Graphs", "Roll steer")),
+       words(QT_TRANSLATE_NOOP("Graphs",
+                               "Steer that nobody asked for as the axle rolls, left wheel up, with "
+                               "the hand wheel held straight. A level line is best."))},
+      {words(QT_TRANSLATE_NOOP("Graphs", "Shaft ratio over a turn")),
+       words(QT_TRANSLATE_NOOP("Graphs",
+                               "Speed of the box input over that of the hand wheel through one "
+                               "turn, the cab in its drawn place. 1.00 all along is smooth; waves "
+                               "are the ripple of bent joints."))},
+      {words(QT_TRANSLATE_NOOP("Graphs", "Effective angles over the hand wheel")),
+       words(QT_TRANSLATE_NOOP("Graphs",
+                               "Angle between each link and the lever that it pushes, from lock to "
+                               "lock at ride height. 90 degrees is best, 0 is toggle."))},
+      {words(QT_TRANSLATE_NOOP("Graphs", "Pedal ratio: %1")),
+       words(QT_TRANSLATE_NOOP("Graphs",
+                               "Pad travel over rod travel from rest to the pedal's stop: how many "
+                               "times the foot's force reaches the rod."))},
+  };
+}
+
+QString graph_meaning(GraphKind kind) {
+  const std::vector<Meaning> all = graph_meanings();
+  switch (kind) {
+    case GraphKind::wheel_angles:
+      return all[0].meaning;
+    case GraphKind::bump_steer:
+      return all[1].meaning;
+    case GraphKind::roll_steer:
+      return all[2].meaning;
+    case GraphKind::shaft_ratio:
+      return all[3].meaning;
+    case GraphKind::effective_angles:
+      return all[4].meaning;
+    case GraphKind::pedal_ratio:
+      break;
+  }
+  return all[5].meaning;
+}
+
 std::vector<GraphChoice> graph_choices(const Mechanism& mechanism) {
   std::vector<GraphChoice> choices{{GraphKind::wheel_angles},
                                    {GraphKind::bump_steer},

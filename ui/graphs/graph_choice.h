@@ -6,6 +6,7 @@
 
 #include "core/basics/shown_number.h"
 #include "core/checks/curves.h"
+#include "ui/look/meaning.h"
 
 namespace tackbench::ui {
 
@@ -37,6 +38,10 @@ struct GraphWords {
   GraphAxis up;
   QString held;  // how the other controls stand for the curves, whatever the truck does now
 };
+
+// What each kind of graph shows and how it is read; a pedal's name is left as %1.
+std::vector<Meaning> graph_meanings();
+QString graph_meaning(GraphKind kind);
 
 // Every graph, the pedals that have a rod one by one; also those that this truck cannot fill yet.
 std::vector<GraphChoice> graph_choices(const Mechanism& mechanism);

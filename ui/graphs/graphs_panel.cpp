@@ -132,7 +132,6 @@ void GraphsPanel::arrived(std::uint64_t asked, std::vector<Curve> curves,
   curves_ = std::move(curves);
   before_ = std::move(before);
   stale_ = behind_ || calm_->in_drag() || !session_.posed().problems.empty();
-  plot_->setAccessibleName(graph_words(choice_, *session_.posed().mechanism).title);
   plot_->show_picture(picture(stale_));
   copy_csv_->setEnabled(!curves_.empty());
   copy_picture_->setEnabled(!curves_.empty());
@@ -158,9 +157,12 @@ void GraphsPanel::show_controls() {
   const Mechanism& mechanism = *session_.posed().mechanism;
   const double place = place_of(choice_, mechanism, session_.controls());
   plot_->set_cursor(place);
+  plot_->setAccessibleName(graph_words(choice_, mechanism).title);
+  choose_->setToolTip(graph_meaning(choice_.kind));
   readout_->setEnabled(!stale_);
   if (curves_.empty()) {
     readout_->setText(stale_ ? QString() : tr("Not measured yet: this graph has nothing to show."));
+    plot_->describe(readout_->text());
     return;
   }
   const ShownUnit lengths = session_.shown_unit();
@@ -185,7 +187,7 @@ void GraphsPanel::show_controls() {
                          : words);
   }
   plot_->set_values(values);
-  plot_->setAccessibleDescription(lines.join("; "));
+  plot_->describe(lines.join("; "));
 }
 
 void GraphsPanel::set_by_hand(double place) {

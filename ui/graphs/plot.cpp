@@ -11,6 +11,7 @@
 #undef emit
 #undef foreach
 
+#include <QAccessible>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QVBoxLayout>
@@ -173,6 +174,13 @@ void Plot::set_values(const std::vector<QString>& values) {
   values_ = values;
   draw_names(width());
   plot_->replot(QCustomPlot::rpQueuedReplot);
+}
+
+void Plot::describe(const QString& words) {
+  if (accessibleDescription() == words) return;
+  setAccessibleDescription(words);
+  QAccessibleEvent event(this, QAccessible::DescriptionChanged);
+  QAccessible::updateAccessibility(&event);
 }
 
 // Behind the faint curves stand the others, in order.

@@ -36,6 +36,8 @@ class Plot : public QWidget {
   double across_of(double place) const;
   // Said behind each curve's name, in order of the curves.
   void set_values(const std::vector<QString>& values);
+  // For a screen reader, which hears each change while it is here.
+  void describe(const QString& words);
   // With its title, for a report.
   QPixmap picture();
   int faint_curves() const { return faint_; }

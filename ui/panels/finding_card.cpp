@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QStyle>
 
+#include "core/findings/finding_words.h"
 #include "core/findings/limits.h"
 #include "ui/look/palette.h"
 #include "ui/look/style.h"
@@ -50,7 +51,8 @@ void FindingCard::show_finding(const Finding& finding, bool stale) {
   finding_ = finding;
   stale_ = stale;
   mark_->show_verdict(finding.verdict, stale);
-  sentence_->setText(QString::fromStdString(finding.sentence));
+  const Project& project = session_.project();
+  sentence_->setText(QString::fromStdString(in_plain_words(project, finding.sentence)));
   if (const char* look = stale ? "faded" : ""; sentence_->property("look").toString() != look) {
     set_look(*sentence_, look);
     sentence_->style()->unpolish(sentence_);
@@ -61,7 +63,9 @@ void FindingCard::show_finding(const Finding& finding, bool stale) {
   bar_->setVisible(share.has_value());
   QString limit;
   if (finding.verdict == Verdict::not_judged) {
-    limit = tr("Not judged: %1").arg(finding.why_not_judged.c_str());
+    const QString why = QString::fromStdString(in_plain_words(project, finding.why_not_judged));
+    limit = sentence_->text().contains(why, Qt::CaseInsensitive) ? tr("Not judged")
+                                                                 : tr("Not judged: %1").arg(why);
   } else if (is_yes_or_no(finding)) {
     // A plain state: nothing is a little past.
     limit = finding.verdict == Verdict::past ? tr("not as it has to be") : tr("as it has to be");
@@ -72,7 +76,11 @@ void FindingCard::show_finding(const Finding& finding, bool stale) {
   limit_->setVisible(!limit.isEmpty());
   setAccessibleName(verdict_words(finding.verdict, stale) + QStringLiteral(": ") +
                     sentence_->text());
-  setAccessibleDescription(limit);
+  QStringList spoken;
+  if (share) spoken += bar_->accessibleName();
+  if (!limit.isEmpty()) spoken += limit;
+  setAccessibleDescription(spoken.join(QStringLiteral("; ")));
+  sentence_->setToolTip(QString::fromStdString(finding_words(finding.name).meaning));
   setObjectName(QString::fromStdString(finding.name));
   if (other) open(false);
   if (is_open()) show_why();
@@ -123,7 +131,7 @@ void FindingCard::make_why() {
 }
 
 void FindingCard::show_why() {
-  why_text_->setText(why_text(finding_, session_.shown_unit()));
+  why_text_->setText(why_text(session_.project(), finding_, session_.shown_unit()));
   show_motion();
   limit_button_->setVisible(finding_.limit.has_value() && form_ == nullptr);
   if (form_ == nullptr) refusal_->hide();

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "ui/look/style.h"
+#include "ui/panels/scrolled_column.h"
 #include "ui/panels/station_words.h"
 
 namespace tackbench::ui {
@@ -25,12 +26,7 @@ FindingsPanel::FindingsPanel(Session& session, QWidget* parent)
   column->setContentsMargins(6, 8, 2, 6);
   column->setSpacing(6);
   make_head(*column);
-  scroll_ = new QScrollArea(this);
-  scroll_->setWidgetResizable(true);
-  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
-  scroll_->setFocusPolicy(Qt::NoFocus);
-  scroll_->setAccessibleName(tr("List of findings"));
+  scroll_ = scrolled_column(this, tr("List of findings"));
   auto* body = new QWidget(scroll_);
   set_look(*body, "plain");
   list_ = new QVBoxLayout(body);

@@ -45,7 +45,7 @@ LimitForm::LimitForm(Session& session, const Limit& limit, QWidget* parent)
     line->setFont(figure_font(TypeSize::normal));
     line->setMinimumWidth(60);
     line->setPlaceholderText(tr("none"));
-    line->setAccessibleName(tr("%1, limit %2").arg(words.at(i), limit.name.c_str()));
+    line->setAccessibleName(tr("%1, limit of this finding").arg(words.at(i)));
     line->setObjectName(QString::fromLatin1(kMembers.at(i)));
     if (now.at(i))
       line->setText(exact_entry(number, number_text(shown_from_inside(limit.unit, *now.at(i))),

@@ -22,7 +22,7 @@ constexpr int kFoldWidth = 26;
 constexpr std::size_t kOnShaft = 5;  // stations that motion flows through
 
 int tag_height(bool folded) {
-  return folded ? 28 : 62;
+  return folded ? 40 : 62;
 }
 
 // A universal joint seen from the side: two forks about a cross.
@@ -65,7 +65,7 @@ ShaftStrip::ShaftStrip(Session& session, QWidget* parent) : QWidget(parent), ses
   auto* fold = new QPushButton(this);
   set_look(*fold, "link");
   fold_ = fold;
-  connect(fold_, &QAbstractButton::clicked, this, [this] { set_folded(!folded_); });
+  connect(fold_, &QAbstractButton::clicked, this, [this] { fold_by_hand(!folded_); });
   set_folded(false);
   connect(&session_, &Session::posed_changed, this, &ShaftStrip::refresh);
   connect(&session_, &Session::judged_changed, this, &ShaftStrip::refresh);
@@ -78,8 +78,12 @@ void ShaftStrip::refresh() {
   update();
 }
 
+void ShaftStrip::fold_by_hand(bool folded) {
+  set_folded(folded);
+  Q_EMIT folded_by_hand(folded);
+}
+
 void ShaftStrip::set_folded(bool folded) {
-  const bool changed = folded_ != folded;
   folded_ = folded;
   for (StationTag* tag : tags_) tag->fold(folded);
   fold_->setText(folded ? QStringLiteral("\u25be") : QStringLiteral("\u25b4"));
@@ -88,7 +92,6 @@ void ShaftStrip::set_folded(bool folded) {
   updateGeometry();
   place_tags();
   update();
-  if (changed) Q_EMIT folded_changed(folded);
 }
 
 void ShaftStrip::show_chosen(std::optional<Station> station) {

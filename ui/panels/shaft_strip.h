@@ -23,13 +23,14 @@ class ShaftStrip : public QWidget {
   // To marks and one number each.
   void set_folded(bool folded);
   bool folded() const { return folded_; }
+  void fold_by_hand(bool folded);
   StationTag& tag(Station station) const;
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
 
  Q_SIGNALS:
   void station_chosen(tackbench::Station station);
-  void folded_changed(bool folded);
+  void folded_by_hand(bool folded);
 
  protected:
   void paintEvent(QPaintEvent* event) override;

@@ -61,6 +61,9 @@ class NumbersOf {
   bool solved() const { return posed_.pose.outcome == Outcome::solved; }
 
   QString length(double mm) const { return QString::fromStdString(shown_length(mm, lengths_)); }
+  QString bare_length(double mm) const {
+    return QString::fromStdString(shown_bare(mm, Unit::millimetre, lengths_));
+  }
   static QString degrees(double rad) {
     return QString::fromStdString(shown_bare(rad, Unit::degree)) + QChar(0x00b0);
   }
@@ -68,8 +71,9 @@ class NumbersOf {
     return QString::fromStdString(shown_bare(value, Unit::number));
   }
 
-  void first(const QString& words, bool stale) {
+  void first(const QString& words, bool stale, const QString& figure = {}) {
     numbers_.first = words;
+    numbers_.figure = figure.isEmpty() ? words : figure;
     numbers_.first_stale = stale;
   }
   void second(const QString& words, bool stale) {
@@ -82,11 +86,13 @@ class NumbersOf {
     const Placement<Chassis, Cab> cab =
         project_.cab ? chassis_from_cab(*project_.cab) : Placement<Chassis, Cab>{};
     const Vec3 along = (cab * column_axis(*project_.column)).along;
-    const QString tilt = tr("tilt %1").arg(
-        degrees(std::atan2(std::abs(along.z()), std::hypot(along.x(), along.y()))));
+    const QString from_level =
+        degrees(std::atan2(std::abs(along.z()), std::hypot(along.x(), along.y())));
+    const QString tilt = tr("tilt %1").arg(from_level);
     const auto& locks = results_.locks;
-    if (!locks || !locks->left.found || !locks->right.found) return first(tilt, false);
-    first(tr("%1 turns").arg(QString::number(locks->turns_total, 'f', 2)), stale_checks());
+    if (!locks || !locks->left.found || !locks->right.found) return first(tilt, false, from_level);
+    const QString turns = QString::number(locks->turns_total, 'f', 2);
+    first(tr("%1 turns").arg(turns), stale_checks(), turns);
     second(tilt, false);
   }
 
@@ -96,9 +102,8 @@ class NumbersOf {
     if (!check) {
       return first(tr("%1 joints").arg(project_.shaft_line->joints.size()), false);
     }
-    first(tr("ripple %1 %")
-              .arg(QString::fromStdString(shown_bare(check->ripple.ripple, Unit::percent))),
-          stale_checks());
+    const QString percent = QString::fromStdString(shown_bare(check->ripple.ripple, Unit::percent));
+    first(tr("ripple %1 %").arg(percent), stale_checks(), percent + " %");
     if (results_.wandering && results_.wandering->free_ways > 0)
       return second(tr("free to wander"), stale_checks());
     double worst = 0.0;
@@ -114,7 +119,8 @@ class NumbersOf {
       return;
     }
     const double input = steering->box.input_from_output(posed_.pose.steering.arm);
-    first(tr("%1 : 1").arg(plain(steering->box.ratio_at(solved() ? input : 0.0))), stale_pose());
+    const QString ratio = plain(steering->box.ratio_at(solved() ? input : 0.0));
+    first(tr("%1 : 1").arg(ratio), stale_pose(), ratio);
     if (solved()) second(tr("arm %1").arg(degrees(posed_.pose.steering.arm)), stale_pose());
   }
 
@@ -126,7 +132,7 @@ class NumbersOf {
     if (!posed_.mechanism->steering) return;
     if (!solved()) return second(tr("does not close"), stale_pose());
     const double now = link_length(posed_.pose);
-    first(length(now), stale_pose());
+    first(length(now), stale_pose(), bare_length(now));
     const PosedTruck* before = session_.posed_before();
     if (before != nullptr && before->pose.outcome == Outcome::solved &&
         before->mechanism->steering) {
@@ -146,11 +152,14 @@ class NumbersOf {
 
   void front_axle() {
     if (!posed_.mechanism->steering || !solved()) {
-      if (project_.front_axle) first(tr("track %1").arg(length(project_.front_axle->track)), false);
+      if (project_.front_axle)
+        first(tr("track %1").arg(length(project_.front_axle->track)), false,
+              bare_length(project_.front_axle->track));
       return;
     }
     const SteeringPose& pose = posed_.pose.steering;
-    first(tr("L %1 R %2").arg(degrees(pose.left.steer), degrees(pose.right.steer)), stale_pose());
+    first(tr("L %1 R %2").arg(degrees(pose.left.steer), degrees(pose.right.steer)), stale_pose(),
+          tr("L %1").arg(degrees(pose.left.steer)));
     const auto& locks = results_.locks;
     if (locks && locks->left.found && locks->right.found)
       second(tr("locks %1, %2")
@@ -162,7 +171,8 @@ class NumbersOf {
     if (!project_.pedals) return;
     for (const PedalResult& pedal : results_.pedals) {
       if (pedal.use != PedalUse::brake || !pedal.ratio_rest || *pedal.ratio_rest <= 0.0) continue;
-      first(tr("brake %1 : 1").arg(plain(*pedal.ratio_rest)), stale_checks());
+      const QString ratio = plain(*pedal.ratio_rest);
+      first(tr("brake %1 : 1").arg(ratio), stale_checks(), ratio);
       if (pedal.stroke_wanted)
         second(tr("%1 of %2 stroke")
                    .arg(QString::fromStdString(
@@ -178,15 +188,18 @@ class NumbersOf {
   void driver() {
     if (!project_.driver) return;
     const DriverStation& driver = *project_.driver;
-    first(tr("seat %1").arg(length(driver.seat_reference.mm.z() - driver.heel_point.mm.z())),
-          false);
+    const double height = driver.seat_reference.mm.z() - driver.heel_point.mm.z();
+    first(tr("seat %1").arg(length(height)), false, bare_length(height));
     second(tr("above the heel"), false);
   }
 
   void shapes() {
     if (!project_.shapes) return;
     const std::size_t count = project_.shapes->shapes.size();
-    first(count == 1 ? tr("1 shape") : tr("%1 shapes").arg(count), false);
+    first(count == 0   ? tr("no shapes")
+          : count == 1 ? tr("1 shape")
+                       : tr("%1 shapes").arg(count),
+          false, QString::number(count));
     const std::size_t pairs = project_.shapes->stretch_pairs.size();
     if (pairs > 0)
       second(pairs == 1 ? tr("1 stretch pair") : tr("%1 stretch pairs").arg(pairs), false);
@@ -201,6 +214,38 @@ class NumbersOf {
 };
 
 }  // namespace
+
+std::vector<Meaning> station_number_meanings() {
+  return {
+      {tr("%1 turns"), tr("Hand-wheel turns from lock to lock.")},
+      {tr("tilt %1"), tr("The column's axis from level.")},
+      {tr("ripple %1 %"), tr("How much the box input speeds up and slows down over a turn.")},
+      {tr("free to wander"), tr("Shafts of the line can move sideways: nothing holds them.")},
+      {tr("joints to %1"), tr("The greatest angle of any joint, over the cab's shake.")},
+      {tr("%1 joints"), tr("How many joints the shaft line has.")},
+      {tr("%1 : 1"), tr("Turn of the box input over turn of the arm, where the arm is now.")},
+      {tr("arm %1"), tr("How far the arm stands from the box's own centre.")},
+      {QStringLiteral("%1"), tr("Length of the drag link between its ball centres.")},
+      {tr("%1 since drag"), tr("By how much the drag link has changed since you took hold.")},
+      {tr("%1 by last edit"), tr("By how much the last edit has changed the drag link.")},
+      {tr("falls %1"), tr("How far the drag link falls towards the knuckle, from level.")},
+      {tr("rises %1"), tr("How far the drag link rises towards the knuckle, from level.")},
+      {tr("does not close"), tr("No place of the parts lets all lengths be kept.")},
+      {tr("L %1 R %2"), tr("Steer of the left and of the right road wheel now.")},
+      {tr("locks %1, %2"), tr("Steer of the inner wheel at the left and at the right lock.")},
+      {tr("track %1"), tr("From the middle of one front tyre to that of the other.")},
+      {tr("brake %1 : 1"), tr("Pedal ratio of the brake at rest.")},
+      {tr("%1 of %2 stroke"), tr("Piston stroke that the brake reaches, of the one it needs.")},
+      {tr("%1 pedals"), tr("How many pedals there are.")},
+      {tr("seat %1"), tr("Height of the seat's reference point above the heel.")},
+      {tr("above the heel"), tr("From where that height counts.")},
+      {tr("no shapes"), tr("Nothing is given that stands about the parts that move.")},
+      {tr("1 shape"), tr("One shape stands about the parts that move.")},
+      {tr("%1 shapes"), tr("How many shapes stand about the parts that move.")},
+      {tr("1 stretch pair"), tr("Two points whose distance is watched.")},
+      {tr("%1 stretch pairs"), tr("Pairs of points whose distance is watched.")},
+  };
+}
 
 StationNumbers station_numbers(const Session& session, Station station) {
   return NumbersOf(session).of(station);

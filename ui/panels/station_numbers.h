@@ -2,8 +2,10 @@
 #pragma once
 
 #include <QString>
+#include <vector>
 
 #include "core/project/station.h"
+#include "ui/look/meaning.h"
 #include "ui/session/session.h"
 
 namespace tackbench::ui {
@@ -11,9 +13,13 @@ namespace tackbench::ui {
 struct StationNumbers {
   QString first;             // "803.6 mm"; empty when there is none
   QString second;            // "+3.1 since the change"
+  QString figure;            // the first number by itself: "803.6"
   bool first_stale = false;  // being worked out again
   bool second_stale = false;
 };
+
+// What each of them means, of all stations in order; numbers stand as %1, %2.
+std::vector<Meaning> station_number_meanings();
 
 StationNumbers station_numbers(const Session& session, Station station);
 

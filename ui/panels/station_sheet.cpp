@@ -11,6 +11,7 @@
 #include "ui/fields/checked_edit.h"
 #include "ui/fields/entry_text.h"
 #include "ui/look/style.h"
+#include "ui/panels/scrolled_column.h"
 #include "ui/panels/station_words.h"
 
 namespace tackbench::ui {
@@ -64,12 +65,7 @@ StationSheet::StationSheet(Session& session, QWidget* parent)
   column->setContentsMargins(8, 8, 4, 8);
   column->setSpacing(6);
   make_head(*column);
-  scroll_ = new QScrollArea(this);
-  scroll_->setWidgetResizable(true);
-  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
-  scroll_->setFocusPolicy(Qt::NoFocus);
-  scroll_->setAccessibleName(tr("Members of the station"));
+  scroll_ = scrolled_column(this, tr("Members of the station"));
   column->addWidget(scroll_, 1);
   make_foot(*column);
 

@@ -14,7 +14,8 @@ namespace {
 constexpr int kMark = 14;
 constexpr int kEdge = 8;
 constexpr int kWholeHeight = 62;
-constexpr int kFoldedHeight = 28;
+constexpr int kFoldedHeight = 40;
+constexpr int kFoldedEdge = 5;
 
 }  // namespace
 
@@ -60,6 +61,18 @@ QString StationTag::first_words() const {
   return numbers_.first.isEmpty() ? state_.words : numbers_.first;
 }
 
+int StationTag::folded_room() const {
+  return width() - 2 * kFoldedEdge - kMark - 3;
+}
+
+// As much of the first number's words as there is room for.
+QString StationTag::folded_words() const {
+  if (state_.presence == StationPresence::not_measured) return tr("not yet");
+  if (state_.presence == StationPresence::left_out || numbers_.first.isEmpty()) return state_.words;
+  const QFontMetrics text(figure_font(TypeSize::small, true));
+  return text.horizontalAdvance(numbers_.first) <= folded_room() ? numbers_.first : numbers_.figure;
+}
+
 void StationTag::paint_line(QPainter& painter, const QRect& place, const QString& words,
                             const QFont& font, const QColor& colour) {
   painter.setFont(font);
@@ -87,10 +100,10 @@ void StationTag::paintEvent(QPaintEvent*) {
     painter.drawRoundedRect(QRectF(rect()).adjusted(3, 3, -3, -3), 3, 3);
   }
   if (present) {
-    paint_verdict_mark(
-        painter,
-        QRectF(width() - kMark - kEdge, folded_ ? (height() - kMark) / 2 : kEdge, kMark, kMark),
-        state_.worst, state_.stale);
+    paint_verdict_mark(painter,
+                       QRectF(width() - kMark - (folded_ ? kFoldedEdge : kEdge),
+                              folded_ ? height() - kMark - 5 : kEdge, kMark, kMark),
+                       state_.worst, state_.stale);
   }
   if (folded_) {
     paint_folded(painter);
@@ -121,7 +134,11 @@ void StationTag::paint_folded(QPainter& painter) {
   const Palette& colours = ui::palette();
   const bool stale = numbers_.first_stale;
   const bool present = state_.presence == StationPresence::present;
-  paint_line(painter, QRect(kEdge, 0, width() - 2 * kEdge - kMark - 4, height()), first_words(),
+  const int room = width() - 2 * kFoldedEdge;
+  const int figures = folded_room();
+  paint_line(painter, QRect(kFoldedEdge, 4, room, 15), text(), type_font(TypeSize::small),
+             colours.soft);
+  paint_line(painter, QRect(kFoldedEdge, 20, present ? figures : room, 16), folded_words(),
              figure_font(TypeSize::small, present), stale || !present ? colours.soft : colours.ink);
 }
 

@@ -23,6 +23,9 @@ class StationTag : public QAbstractButton {
   void fold(bool folded);
   const StationNumbers& numbers() const { return numbers_; }
   const StationState& state() const { return state_; }
+  // What a folded tag says beside its mark, and the pixels that it has for that.
+  QString folded_words() const;
+  int folded_room() const;
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/basics/shown_number.h"
+#include "core/findings/verdict_order.h"
 #include "core/project/starting_truck.h"
 
 namespace tackbench::ui {
@@ -28,21 +29,6 @@ int missing_in(const Session& session, Station station) {
   }));
 }
 
-// Worst first, as all_findings sorts.
-int rank(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::past:
-      return 0;
-    case Verdict::close:
-      return 1;
-    case Verdict::not_judged:
-      return 2;
-    case Verdict::within:
-      return 3;
-  }
-  return 3;
-}
-
 }  // namespace
 
 StationState station_state(const Session& session, Station station) {
@@ -57,7 +43,8 @@ StationState station_state(const Session& session, Station station) {
   bool any = false;
   for (const Finding& finding : session.judged().findings) {
     if (finding.station != station) continue;
-    if (!any || rank(finding.verdict) < rank(state.worst)) state.worst = finding.verdict;
+    if (!any || verdict_rank(finding.verdict) < verdict_rank(state.worst))
+      state.worst = finding.verdict;
     any = true;
     switch (finding.verdict) {
       case Verdict::past:
@@ -108,8 +95,9 @@ QString change_words(double inside, Unit unit, ShownUnit lengths) {
   const std::string bare = shown_bare(inside, unit, lengths);
   const bool nothing = bare.find_first_not_of("~-0.") == std::string::npos;
   if (nothing || !std::isfinite(inside)) return {};
-  const QString words = QString::fromStdString(bare);
-  return inside > 0.0 ? QStringLiteral("+") + words : words;
+  QString words = QString::fromStdString(bare);
+  if (inside > 0.0) words.insert(words.startsWith('~') ? 1 : 0, '+');
+  return words;
 }
 
 }  // namespace tackbench::ui

@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "core/basics/wording.h"
+#include "core/findings/finding_words.h"
 #include "core/findings/limits.h"
 #include "ui/look/palette.h"
 
@@ -65,21 +67,24 @@ QString worst_at(const Finding& finding, ShownUnit lengths) {
 
 }  // namespace
 
-QString why_text(const Finding& finding, ShownUnit lengths) {
+QString why_text(const Project& project, const Finding& finding, ShownUnit lengths) {
+  const auto plain = [&](const std::string& words) { return safe(in_plain_words(project, words)); };
+  const FindingWords kind = finding_words(finding.name);
   QString text;
-  text += paragraph(tr("Not judged"), safe(finding.why_not_judged));
-  text += paragraph(tr("Caution"), finding.caution ? safe(*finding.caution) : QString());
+  text += paragraph(safe(capitalised(kind.title)), safe(kind.meaning));
+  text += paragraph(tr("Not judged"), plain(finding.why_not_judged));
+  text += paragraph(tr("Caution"), finding.caution ? plain(*finding.caution) : QString());
   text += paragraph(tr("Result"), quantities(finding.numbers));
   if (finding.limit) {
-    text += paragraph(tr("Limit"), safe(limit_words(*finding.limit, lengths)) +
-                                       QStringLiteral("<br>") + safe(source_words(*finding.limit)));
+    text +=
+        paragraph(tr("Limit"), safe(limit_words(*finding.limit, lengths)) + QStringLiteral("<br>") +
+                                   plain(source_words(*finding.limit)));
   }
   text += paragraph(tr("Worst at"), worst_at(finding, lengths));
   text += paragraph(tr("Formula"), safe(finding.trace.formula));
   text += paragraph(tr("Source of the formula"), safe(finding.trace.source));
   text += paragraph(tr("From"), quantities(finding.trace.inputs));
   text += paragraph(tr("Steps"), steps(finding.trace.steps));
-  text += paragraph(tr("Its name"), safe(finding.name));
   return text;
 }
 

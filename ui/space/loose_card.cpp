@@ -46,6 +46,13 @@ void LooseCard::follow_project() {
   if (free != place_) set_place(free);
 }
 
+// Words that have become longer, another font: the card is never too narrow for its head.
+bool LooseCard::event(QEvent* event) {
+  const bool done = QWidget::event(event);
+  if (event->type() == QEvent::LayoutRequest) lay_out();
+  return done;
+}
+
 QRect LooseCard::room() const {
   return parentWidget()->rect().adjusted(kAround, kAround, -kAround, -kAround);
 }

@@ -131,7 +131,7 @@ bool BenchWindow::save_to(const std::filesystem::path& file) {
 }
 
 void BenchWindow::ask_save_cut_list() {
-  side_->show();
+  fold_side(false);
   side_->show_page(SidePage::cut_list);
   const QString folder = QFileDialog::getExistingDirectory(this, tr("Folder for the cut list"));
   if (folder.isEmpty()) return;

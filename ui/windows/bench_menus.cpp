@@ -88,6 +88,7 @@ void BenchWindow::make_edit_menu() {
   menu->addSeparator();
   const auto record = [&](const char* name, const QString& words, const char* root) {
     add(menu, name, words, {}, [this, root] {
+      fold_side(false);
       side_->show_page(SidePage::station);
       side_->station_sheet().show_record(root);
     });
@@ -121,13 +122,13 @@ void BenchWindow::make_show_menu() {
   for (std::size_t i = 0; i < pages.size(); ++i)
     add(menu, pages[i].first, pages[i].second,
         QKeySequence(QString("Ctrl+%1").arg(static_cast<int>(i) + 1)), [this, i] {
-          side_->show();
+          fold_side(false);
           side_->show_page(static_cast<SidePage>(i));
         });
   add(menu, "fold side", tr("Fold the side column away"), QKeySequence("F9"),
-      [this] { side_->setVisible(!side_->isVisible()); });
+      [this] { fold_side(side_->isVisible()); });
   add(menu, "fold shaft", tr("Fold the shaft"), QKeySequence("F8"),
-      [this] { shaft_->set_folded(!shaft_->folded()); });
+      [this] { shaft_->fold_by_hand(!shaft_->folded()); });
   add(menu, "fold desk", tr("Fold the motion desk"), QKeySequence("F7"),
       [this] { desk_->fold_by_hand(!desk_->folded()); });
   menu->addSeparator();
@@ -155,7 +156,10 @@ void BenchWindow::make_show_menu() {
   QAction* space = add(menu, "view in space", tr("View in space"), QKeySequence("Ctrl+5"), [] {});
   space->setCheckable(true);
   space->setChecked(true);
-  connect(space, &QAction::toggled, space_, &QWidget::setVisible);
+  connect(space, &QAction::toggled, this, [this](bool on) {
+    if (!giving_room_) space_folding_.by_hand(!on);
+    space_->setVisible(on);
+  });
   connect(space_, &LooseCard::put_away, space, [space] { space->setChecked(false); });
   QAction* spread = add(menu, "spread space", tr("View in space over the whole sheet"),
                         QKeySequence("Ctrl+Shift+5"), [] {});
@@ -241,6 +245,7 @@ void BenchWindow::make_help_menu() {
   };
   page("help keys", tr("Keys"), QKeySequence::HelpContents, HelpPage::keys);
   page("help words", tr("Words of the trade"), {}, HelpPage::words);
+  page("help numbers", tr("What the numbers mean"), {}, HelpPage::numbers);
   page("help cautions", tr("Cautions, and what is not checked"), {}, HelpPage::cautions);
 }
 

@@ -9,6 +9,7 @@
 #include <QMenuBar>
 #include <QMimeData>
 #include <QPushButton>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 #include "ui/desk/motion_desk.h"
@@ -26,7 +27,6 @@
 namespace tackbench::ui {
 
 namespace {
-constexpr int kLowWindow = 800;
 
 QStringList dropped_files(const QMimeData& dropped) {
   QStringList files;
@@ -48,6 +48,7 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
       notice_(new NoticeBar(this)),
       sheet_(new SheetCard(session_, motion_, this)),
       space_(new LooseCard(session_, motion_, sheet_)),
+      side_handle_(new QToolButton(this)),
       side_(new SideColumn(session_, this)),
       desk_(new MotionDesk(session_, this)) {
   setAttribute(Qt::WA_DeleteOnClose);
@@ -59,10 +60,12 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
   make_menus();
   make_layout();
   follow_session();
+  follow_folding();
   dress(*this);
   show_title();
   show_undo();
   show_unit();
+  sheet_->setFocus();
 }
 
 BenchWindow::~BenchWindow() = default;
@@ -88,8 +91,9 @@ void BenchWindow::make_layout() {
 
   auto* middle = new QHBoxLayout;
   middle->setContentsMargins(16, 0, 16, 0);
-  middle->setSpacing(12);
+  middle->setSpacing(3);
   middle->addWidget(sheet_, 1);
+  middle->addWidget(side_handle_);
   middle->addWidget(side_);
 
   auto* foot = new QHBoxLayout;
@@ -119,7 +123,10 @@ void BenchWindow::follow_session() {
     notice_->say(tr("What is not saved could not be kept for after a crash. %1").arg(why));
   });
   connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &BenchWindow::file_changed_on_disk);
-  connect(shaft_, &ShaftStrip::station_chosen, side_, &SideColumn::show_station);
+  connect(shaft_, &ShaftStrip::station_chosen, this, [this](Station station) {
+    fold_side(false);
+    side_->show_station(station);
+  });
   connect(&side_->findings(), &FindingsPanel::finding_chosen, this, &BenchWindow::show_finding);
   connect(&side_->findings(), &FindingsPanel::wander_wanted, &motion_.wander, &WanderPlay::play);
   const auto offer_wander = [this] {
@@ -140,7 +147,6 @@ void BenchWindow::follow_session() {
         return set_shown_unit(ShownUnit::millimetre);
     }
   });
-  connect(desk_, &MotionDesk::folded_by_hand, this, &Preferences::set_desk_folded);
   connect(undo_, &QPushButton::clicked, &session_, &Session::undo);
 }
 
@@ -197,11 +203,10 @@ void BenchWindow::keyPressEvent(QKeyEvent* event) {
   QWidget::keyPressEvent(event);
 }
 
-// In a low window the drawing comes first, unless somebody said otherwise.
 void BenchWindow::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   show_undo();
-  desk_->set_folded(Preferences::desk_folded().value_or(height() < kLowWindow));
+  give_room();
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {
@@ -227,6 +232,7 @@ void BenchWindow::dropEvent(QDropEvent* event) {
 
 void BenchWindow::begin_tour() {
   if (tour_ != nullptr) tour_->deleteLater();
+  fold_side(false);
   tour_ = new Tour(
       {
           {shaft_, tr("Motion flows along this shaft, from the hand to the road. Each tag is a "

@@ -11,12 +11,14 @@
 #include "ui/motion/shown_motion.h"
 #include "ui/session/recovery.h"
 #include "ui/session/session.h"
+#include "ui/windows/folding.h"
 
 class QAction;
 class QLabel;
 class QMenu;
 class QMenuBar;
 class QPushButton;
+class QToolButton;
 
 namespace tackbench::ui {
 
@@ -104,6 +106,12 @@ class BenchWindow : public QWidget {
   void show_finding(const QString& name);
   void go_round();
 
+  // --- what folds, by itself and by hand (bench_folding.cpp)
+  void follow_folding();
+  void fold_side(bool fold);
+  void give_room();
+  double drawing_share() const;  // of the window, were the side column open
+
   Session session_;
   ShownMotion motion_{session_};
   Recovery recovery_;
@@ -119,9 +127,15 @@ class BenchWindow : public QWidget {
   NoticeBar* notice_;
   SheetCard* sheet_;
   LooseCard* space_;
+  QToolButton* side_handle_;
   SideColumn* side_;
   MotionDesk* desk_;
   QPointer<Tour> tour_;
+  Folding shaft_folding_;
+  Folding side_folding_;
+  Folding desk_folding_;
+  Folding space_folding_;
+  bool giving_room_ = false;  // it is the window that folds, not a hand
 };
 
 }  // namespace tackbench::ui

@@ -7,6 +7,8 @@
 
 #include "core/findings/cautions.h"
 #include "ui/look/style.h"
+#include "ui/windows/glossary.h"
+#include "ui/windows/help_numbers.h"
 
 namespace tackbench::ui {
 
@@ -62,6 +64,17 @@ QString words_page() {
   return page;
 }
 
+QString numbers_page() {
+  QString page;
+  for (const HelpSection& section : help_numbers()) {
+    page += "<h3>" + section.heading.toHtmlEscaped() + "</h3>";
+    for (const Meaning& each : section.entries)
+      page +=
+          "<p><b>" + each.word.toHtmlEscaped() + "</b><br>" + each.meaning.toHtmlEscaped() + "</p>";
+  }
+  return page;
+}
+
 QString cautions_page() {
   QString page;
   for (const std::string& sentence : caution_sentences())
@@ -74,52 +87,6 @@ QString cautions_page() {
 
 }  // namespace
 
-std::vector<GlossaryWord> glossary() {
-  return {
-      {tr("Ackermann"),
-       {},
-       tr("How much more the inner wheel steers than the outer, against the "
-          "share at which both roll about one centre.")},
-      {tr("box"), tr("steering box, steering gear"),
-       tr("Turns the shaft's many turns into the arm's small angle. Its own centre is where it has "
-          "as much travel left as right.")},
-      {tr("bump and droop"), tr("jounce and rebound"),
-       tr("A wheel going up from ride height, and down.")},
-      {tr("bump steer"), {}, tr("Steering that nobody asked for, when the axle rises or falls.")},
-      {tr("clocking"), tr("phasing"),
-       tr("How the yokes at a shaft's two ends stand to each other about the shaft; set wrong, the "
-          "box's input speeds up and slows down twice a turn.")},
-      {tr("drag link"), tr("pull-and-push rod"),
-       tr("From the arm of the box, or the last relay, to one knuckle.")},
-      {tr("effective angle"), tr("transmission angle"),
-       tr("Between a link and the lever that it pushes; 90 degrees is best, 0 is toggle.")},
-      {tr("firewall"), tr("bulkhead"), tr("The wall between cab and engine.")},
-      {tr("kingpin"), tr("swivel pin"), tr("What a front wheel's knuckle turns about.")},
-      {tr("lock"), {}, tr("The end of the steering to one side, whatever ends it.")},
-      {tr("lock stop"),
-       {},
-       tr("A bolt on the knuckle that meets a pad on the axle and ends the "
-          "lock before anything dearer does.")},
-      {tr("pitman arm"), tr("drop arm"), tr("The lever on the box's output.")},
-      {tr("relay"), tr("idler, bell-crank"), tr("A lever between the arm and the drag link.")},
-      {tr("rod end"),
-       {},
-       tr("A ball in an eye with a shank; it locates a point and lets it tilt.")},
-      {tr("slip"), tr("sliding shaft"),
-       tr("Two halves of a shaft that slide in each other so that "
-          "cab and box may move.")},
-      {tr("tie rod"), tr("track rod"), tr("From one knuckle to the other.")},
-      {tr("toggle"),
-       {},
-       tr("Lever and link in one line: the link can no longer say which way the "
-          "lever goes.")},
-      {tr("universal joint"), tr("cardan joint"),
-       tr("A cross between two yokes; it bends a shaft and makes its speed ripple.")},
-      {tr("wander"), {}, tr("A shaft whose joints can move sideways because nothing holds them.")},
-      {tr("wind-up"), {}, tr("The axle's pitch when the brakes twist its springs.")},
-  };
-}
-
 HelpDialog::HelpDialog(HelpPage page, QWidget* parent) : QDialog(parent) {
   auto* text = new QTextBrowser(this);
   switch (page) {
@@ -130,6 +97,10 @@ HelpDialog::HelpDialog(HelpPage page, QWidget* parent) : QDialog(parent) {
     case HelpPage::words:
       setWindowTitle(HelpDialog::tr("Words of the trade"));
       text->setHtml(words_page());
+      break;
+    case HelpPage::numbers:
+      setWindowTitle(HelpDialog::tr("What the numbers mean"));
+      text->setHtml(numbers_page());
       break;
     case HelpPage::cautions:
       setWindowTitle(HelpDialog::tr("Cautions, and what is not checked"));

@@ -1,20 +1,11 @@
-// Help: keys of the bench, words of the trade, what is not checked.
+// Help: keys of the bench, words of the trade, what the numbers mean, what is not checked.
 #pragma once
 
 #include <QDialog>
-#include <QString>
-#include <vector>
 
 namespace tackbench::ui {
 
-struct GlossaryWord {
-  QString word;
-  QString variants;  // other names in the trade
-  QString meaning;
-};
-std::vector<GlossaryWord> glossary();
-
-enum class HelpPage { keys, words, cautions };
+enum class HelpPage { keys, words, numbers, cautions };
 
 class HelpDialog : public QDialog {
   Q_OBJECT

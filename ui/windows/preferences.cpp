@@ -21,6 +21,10 @@ QString word_of(Theme theme) {
   return "as desktop";
 }
 
+QString desk_key(bool where_there_is_room) {
+  return where_there_is_room ? "desk folded" : "desk folded in a small window";
+}
+
 }  // namespace
 
 Theme Preferences::theme() {
@@ -42,14 +46,14 @@ void Preferences::set_less_motion(bool less) {
   QSettings().setValue("less motion", less);
 }
 
-std::optional<bool> Preferences::desk_folded() {
-  const QVariant folded = QSettings().value("desk folded");
+std::optional<bool> Preferences::desk_folded(bool where_there_is_room) {
+  const QVariant folded = QSettings().value(desk_key(where_there_is_room));
   if (!folded.isValid()) return std::nullopt;
   return folded.toBool();
 }
 
-void Preferences::set_desk_folded(bool folded) {
-  QSettings().setValue("desk folded", folded);
+void Preferences::set_desk_folded(bool where_there_is_room, bool folded) {
+  QSettings().setValue(desk_key(where_there_is_room), folded);
 }
 
 bool Preferences::first_page_seen() {

@@ -17,8 +17,8 @@ class Preferences {
   static bool less_motion();
   static void set_less_motion(bool less);
   // None: never folded nor unfolded by hand.
-  static std::optional<bool> desk_folded();
-  static void set_desk_folded(bool folded);
+  static std::optional<bool> desk_folded(bool where_there_is_room);
+  static void set_desk_folded(bool where_there_is_room, bool folded);
   static bool first_page_seen();
   static void set_first_page_seen(bool seen);
   // Newest first, at most ten, only files that are there.

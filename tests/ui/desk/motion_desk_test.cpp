@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QAbstractItemView>
 #include <QAccessible>
 #include <QApplication>
 #include <QComboBox>
@@ -15,6 +16,7 @@
 #include <QToolButton>
 #include <cmath>
 
+#include "ui/desk/desk_words.h"
 #include "ui/desk/hand_wheel_dial.h"
 #include "ui/desk/lever.h"
 #include "ui/look/palette.h"
@@ -284,6 +286,36 @@ TEST_F(DeskTest, EveryControlHasANameAndAValue) {
   EXPECT_NEAR(degrees_from_radians(session.controls().hand_wheel), 90.0, 1e-9);
 }
 
+TEST_F(DeskTest, EveryControlSaysWhatItMeans) {
+  int controls = 0;
+  for (QWidget* widget : desk.findChildren<QWidget*>()) {
+    if (widget->focusPolicy() == Qt::NoFocus || widget->objectName().startsWith("qt_")) continue;
+    if (qobject_cast<QAbstractItemView*>(widget) != nullptr) continue;  // a choice's own list
+    ++controls;
+    const QString meaning = desk_meaning(widget->objectName());
+    EXPECT_GT(meaning.size(), 20) << widget->metaObject()->className() << ' '
+                                  << widget->objectName().toStdString();
+    EXPECT_EQ(widget->toolTip(), meaning) << widget->objectName().toStdString();
+  }
+  EXPECT_GT(controls, 20);
+}
+
+TEST_F(DeskTest, TheFoldedRowGivesUpItsOuterButtonsFirst) {
+  desk.set_folded(true);
+  desk.resize(1248, 44);
+  settle();
+  EXPECT_TRUE(part<QWidget>("folded_full_bump")->isVisible());
+  desk.resize(620, 44);
+  settle();
+  EXPECT_FALSE(part<QWidget>("folded_full_bump")->isVisible());
+  EXPECT_TRUE(part<QWidget>("folded_full_left")->isVisible());
+  EXPECT_TRUE(desk.rect().contains(part<QWidget>("folded_play")->geometry()));
+  EXPECT_GT(part<QWidget>("folded_words")->width(), 100);
+  desk.resize(1248, 44);
+  settle();
+  EXPECT_TRUE(part<QWidget>("folded_full_bump")->isVisible());
+}
+
 TEST_F(DeskTest, FoldsToOneRow) {
   const int whole = desk.sizeHint().height();
   click("fold");
@@ -318,10 +350,12 @@ TEST_F(DeskTest, PicturesByDayAndNight) {
   keep("desk-day");
   const QImage day = desk.grab().toImage();
   use_theme(Theme::night);
+  ASSERT_EQ(desk.width(), 1248);
   part<QToolButton>("more")->click();
   ASSERT_TRUE(session.set_field("sheet.unit", "inch_fraction").empty());
   settle();
   keep("desk-night");
+  EXPECT_EQ(desk.width(), 1248) << "it does not push its window wider";
   EXPECT_NE(desk.grab().toImage().pixelColor(20, 20), day.pixelColor(20, 20));
   EXPECT_LE(desk.minimumSizeHint().width(), 1248);
   desk.set_folded(true);

@@ -5,6 +5,7 @@
 #include "core/mechanism/solve.h"
 #include "tests/ui/panels/panel_support.h"
 #include "ui/look/palette.h"
+#include "ui/look/type.h"
 
 namespace tackbench::ui {
 namespace {
@@ -95,6 +96,26 @@ TEST_F(StripTest, AnEmptyProjectHasNoTick) {
   EXPECT_EQ(strip_.tag(Station::drag_link).state().words, QStringLiteral("not measured yet"));
   EXPECT_EQ(strip_.tag(Station::pedals).state().words, QStringLiteral("left out"));
   keep_picture(strip_, QStringLiteral("strip-empty"));
+}
+
+// Folded in the smallest window every tag has its word and its number whole.
+TEST_F(StripTest, AFoldedTagHasRoomForItsNumber) {
+  strip_.set_folded(true);
+  for (const char* unit : {"millimetre", "inch_decimal", "inch_fraction"}) {
+    ASSERT_TRUE(session_.set_field("sheet.unit", unit).empty());
+    session_.wait_until_fresh();
+    strip_.resize(853, strip_.sizeHint().height());
+    settle();
+    const QFontMetrics text(figure_font(TypeSize::small, true));
+    for (const Station station : kStations) {
+      const StationTag& tag = strip_.tag(station);
+      const QString words = tag.folded_words();
+      EXPECT_FALSE(words.isEmpty());
+      EXPECT_LE(text.horizontalAdvance(words), tag.folded_room())
+          << unit << ": " << words.toStdString();
+    }
+    keep_picture(strip_, QString("strip-folded-%1").arg(unit));
+  }
 }
 
 TEST_F(StripTest, FoldsToLess) {

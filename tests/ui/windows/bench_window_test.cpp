@@ -16,6 +16,8 @@
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QWheelEvent>
+#include <cmath>
 #include <fstream>
 
 #include "core/project-file/project_file.h"
@@ -257,7 +259,8 @@ TEST_F(BenchWindowTest, EveryDialogOpensAndCloses) {
   new_project.show();
   QTest::keyClick(&new_project, Qt::Key_Escape);
   EXPECT_TRUE(new_project.isHidden());
-  for (const HelpPage page : {HelpPage::keys, HelpPage::words, HelpPage::cautions}) {
+  for (const HelpPage page :
+       {HelpPage::keys, HelpPage::words, HelpPage::numbers, HelpPage::cautions}) {
     HelpDialog help(page, window_.get());
     help.show();
     QTest::keyClick(&help, Qt::Key_Escape);
@@ -374,6 +377,48 @@ TEST_F(BenchWindowTest, SweptPlacesAreOneSettingOfBothViews) {
   EXPECT_NE(window_->sheet().grab().toImage(), before);
   box->setChecked(false);
   EXPECT_FALSE(swept->isChecked());
+}
+
+// A pad by its lower edge, away from the points of the pedal.
+TEST_F(BenchWindowTest, APadDraggedOnTheDrawingPressesThePedal) {
+  press("show findings");
+  window_->sheet().fill_with(SheetView::side);
+  const auto& pedals = session().project().pedals->pedals;
+  for (std::size_t i = 0; i < pedals.size(); ++i) {
+    SCOPED_TRACE(pedals[i].name);
+    press("straight");
+    window_->sheet().fit();
+    const Pedal& pedal = pedals[i];
+    const auto& cab = session().posed().mechanism->chassis_from_cab;
+    const Vec3 down(-std::sin(pedal.pad_angle), 0.0, -std::cos(pedal.pad_angle));
+    const Point<Cab> edge{pedal.pad_centre.mm + 0.5 * pedal.pad_height * down};
+    const auto at = [&] { return window_->sheet().place_in(SheetView::side, (cab * edge).mm); };
+    for (int turn = 0; turn < 8; ++turn) {
+      const QPointF pointer = at();
+      QWheelEvent closer(pointer, window_->sheet().mapToGlobal(pointer), {}, {0, 120}, Qt::NoButton,
+                         {}, Qt::NoScrollPhase, false);
+      QApplication::sendEvent(&window_->sheet(), &closer);
+    }
+    const QString lever_name = "pedal_" + QString::number(i);
+    auto* lever = window_->desk().findChild<Lever*>(lever_name);
+    ASSERT_NE(lever, nullptr);
+    ASSERT_EQ(lever->place(), 0.0);
+    const std::string before = project_text(session().project());
+    const double scale = window_->sheet().transform().scale();
+    const Vec3 rest = session().posed().pose.pedals[i].pad_centre_mm;
+    const Vec3 way = cab.turn * session().posed().pose.pedals[i].pad_direction;
+    // On the paper forward is to the left and up is up.
+    drag_from(at().toPoint(), (40.0 * scale * QPointF(-way.x(), -way.z())).toPoint());
+    const double pressed = session().controls().pedals[i];
+    EXPECT_GT(pressed, 0.1);
+    EXPECT_LT(pressed, 1.0);
+    EXPECT_EQ(lever->place(), pressed);
+    EXPECT_EQ(lever->accessibleDescription(), QString("%1 %").arg(std::lround(100.0 * pressed)));
+    EXPECT_EQ(session().posed().controls.pedals[i], pressed);
+    // The pad is where the hand has taken it, but for a pixel and the difference of chord and arc.
+    EXPECT_NEAR((session().posed().pose.pedals[i].pad_centre_mm - rest).norm(), 40.0, 2.0);
+    EXPECT_EQ(project_text(session().project()), before) << "a control is no edit";
+  }
 }
 
 TEST_F(BenchWindowTest, LessMotionIsKept) {

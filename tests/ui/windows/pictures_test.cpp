@@ -2,6 +2,7 @@
 // for, in millimetres and fractions of an inch: no text is cut off and nothing lies on anything
 // else. TACKBENCH_PICTURES=<folder> keeps the pictures for looking at.
 #include <QDir>
+#include <QSettings>
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTranslator>
@@ -25,9 +26,10 @@ struct Size {
 };
 
 const std::array kSizes = {
-    Size{"1280x720", {1280, 720}},         Size{"1280x720-at-125", {1024, 576}},
-    Size{"1280x720-at-150", {853, 480}},   Size{"1440x900", {1440, 900}},
-    Size{"2560x1440-at-200", {1280, 720}}, Size{"2560x1440", {2560, 1440}},
+    Size{"1280x720", {1280, 720}},       Size{"1280x720-at-125", {1024, 576}},
+    Size{"1280x720-at-150", {853, 480}}, Size{"960x540", {960, 540}},
+    Size{"1440x900", {1440, 900}},       Size{"2560x1440-at-200", {1280, 720}},
+    Size{"2560x1440", {2560, 1440}},
 };
 
 // Shown children of one parent, none inside a scrolled page, that share pixels.
@@ -50,7 +52,10 @@ void expect_nothing_overlaps(const QWidget& parent) {
 
 class WindowPictures : public testing::Test {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
+  static void SetUpTestSuite() {
+    QStandardPaths::setTestModeEnabled(true);
+    QSettings().clear();
+  }
   ~WindowPictures() override { use_theme(Theme::day); }
 
   void look_at(BenchWindow& window, const QString& name) {
@@ -123,8 +128,11 @@ TEST_F(WindowPictures, LongerWordsHaveRoomToo) {
     window.setAttribute(Qt::WA_DeleteOnClose, false);
     window.open_sample("tender-as-first-tacked");
     window.show();
-    for (const QSize& size : {QSize(1280, 720), QSize(1440, 900)}) {
+    for (const QSize& size :
+         {QSize(853, 480), QSize(960, 540), QSize(1280, 720), QSize(1440, 900)}) {
       window.resize(size);
+      look_at(window, QString("long-words-%1").arg(size.width()));
+      if (window.side().isHidden()) window.action("fold side")->trigger();
       for (const SidePage page :
            {SidePage::station, SidePage::graphs, SidePage::cut_list, SidePage::findings}) {
         window.side().show_page(page);
