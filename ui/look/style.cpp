@@ -104,6 +104,8 @@ QCheckBox::indicator { width: 12px; height: 12px; border: 1px solid @soft; borde
 QCheckBox::indicator:checked { background: @moves; border-color: @moves; }
 QCheckBox::indicator:disabled { border-color: @hair; }
 QScrollArea, QTextBrowser { background: transparent; border: none; }
+QTextBrowser { border: 1px solid transparent; }
+QTextBrowser:focus { border: 1px solid @moves; }
 QScrollArea > QWidget > QWidget { background: transparent; }
 QScrollBar:vertical { background: transparent; width: 9px; margin: 0; }
 QScrollBar::handle:vertical { background: @hair; border-radius: 3px; min-height: 28px; margin: 1px; }

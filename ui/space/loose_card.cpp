@@ -1,6 +1,7 @@
 #include "ui/space/loose_card.h"
 
 #include <QAbstractButton>
+#include <QApplication>
 #include <QEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -31,6 +32,10 @@ LooseCard::LooseCard(Session& session, ShownMotion& motion, QWidget* sheet, Spac
   view_->add_head_button(tr("hide"), tr("Put the view in space away; the menu Show has it"),
                          [this] { Q_EMIT put_away(); });
   sheet->installEventFilter(this);
+  // The card's edge says that the keys are with it.
+  connect(qApp, &QApplication::focusChanged, this, [this](const QWidget* from, const QWidget* to) {
+    if (from == view_ || to == view_) update();
+  });
   connect(&session_, &Session::project_changed, this, &LooseCard::follow_project);
   follow_project();
 }
@@ -100,6 +105,11 @@ void LooseCard::paintEvent(QPaintEvent*) {
   painter.fillRect(rect(), colours.card);
   painter.setPen(QPen(colours.hair, 1.0));
   painter.drawRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5));
+  if (view_->hasFocus()) {
+    painter.setPen(QPen(colours.moves, 2.0));
+    painter.drawRect(QRectF(rect()).adjusted(1.0, 1.0, -1.0, -1.0));
+    painter.setPen(QPen(colours.hair, 1.0));
+  }
   painter.setRenderHint(QPainter::Antialiasing);
   const QPointF corner = rect().bottomRight();
   for (const double away : {6.0, 10.0, 14.0})
