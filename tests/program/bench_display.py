@@ -81,19 +81,30 @@ class Display:
     def title(self, window):
         return self.xdotool("getwindowname", window).strip()
 
-    def place(self, window):
-        """x, y, width, height on the screen, without the frame."""
-        words = dict(line.split("=") for line in
-                     self.xdotool("getwindowgeometry", "--shell", window).split())
-        return tuple(int(words[name]) for name in ("X", "Y", "WIDTH", "HEIGHT"))
+    def numbers(self, *arguments):
+        """What xdotool answers in lines NAME=number."""
+        return {name: int(value) for name, _, value in
+                (line.partition("=") for line in self.xdotool(*arguments).splitlines())
+                if value.lstrip("-").isdigit()}
+
+    def window_size(self, window):
+        answer = self.numbers("getwindowgeometry", "--shell", window)
+        return answer.get("WIDTH"), answer.get("HEIGHT")
+
+    def corner(self, window):
+        """The upper left one inside the frame, on the screen. Found by the pointer, which stays there:
+        the place that xdotool tells counts the manager's frame twice."""
+        self.xdotool("mousemove", "--window", window, 0, 0)
+        answer = self.numbers("getmouselocation", "--shell")
+        return answer["X"], answer["Y"]
 
     def drag(self, start, by, steps=8):
         """The pointer's left button down, some way, up; screen coordinates."""
-        self.xdotool("mousemove", "--sync", *start)
+        self.xdotool("mousemove", *start)
         time.sleep(0.2)
         self.xdotool("mousedown", 1)
         for i in range(1, steps + 1):
-            self.xdotool("mousemove", "--sync", start[0] + by[0] * i // steps,
+            self.xdotool("mousemove", start[0] + by[0] * i // steps,
                          start[1] + by[1] * i // steps)
             time.sleep(0.03)
         self.xdotool("mouseup", 1)
