@@ -98,26 +98,49 @@ class RippleOfOffsets {
   std::array<PinAngle, kSamples> starts_;
 };
 
-// Compass search over the shafts in `free`: step each way, keep what is better, halve.
+// Tries a step each way in every shaft of `free` and keeps what is better than `best`.
 template <class Function>
-void compass(const Function& f, const std::vector<std::size_t>& free, double step, double finest,
-             Offsets& at) {
-  double best = f(at);
-  while (step > finest) {
-    bool better = false;
-    for (const std::size_t shaft : free) {
-      for (const double move : {step, -step}) {
-        Offsets tried = at;
-        tried[shaft] += move;
-        const double value = f(tried);
-        if (value < best) {
-          best = value;
-          at = tried;
-          better = true;
-        }
+bool explore(const Function& f, const std::vector<std::size_t>& free, double step, Offsets& at,
+             double& best) {
+  bool better = false;
+  for (const std::size_t shaft : free) {
+    for (const double move : {step, -step}) {
+      Offsets tried = at;
+      tried[shaft] += move;
+      const double value = f(tried);
+      if (value < best) {
+        best = value;
+        at = std::move(tried);
+        better = true;
       }
     }
-    if (!better) step *= 0.5;
+  }
+  return better;
+}
+
+// Pattern search over the shafts in `free`: explore around, go on along what the exploring moved as
+// far as that is better, halve the step when nothing is. Going on matters: a shaft beside a joint
+// with hardly any bend makes a long flat valley across the axes, in which single steps would creep
+// for half a minute. Source: Hooke and Jeeves, "Direct Search" Solution of Numerical and
+// Statistical Problems, J. ACM 8 (1961).
+template <class Function>
+void pattern_search(const Function& f, const std::vector<std::size_t>& free, double step,
+                    double finest, Offsets& at) {
+  double best = f(at);
+  while (step > finest) {
+    const Offsets before = at;
+    if (!explore(f, free, step, at, best)) {
+      step *= 0.5;
+      continue;
+    }
+    for (double along = 1.0;; along *= 2.0) {
+      Offsets tried = at;
+      for (const std::size_t shaft : free) tried[shaft] += along * (at[shaft] - before[shaft]);
+      const double value = f(tried);
+      if (value >= best) break;
+      best = value;
+      at = std::move(tried);
+    }
   }
 }
 
@@ -191,8 +214,8 @@ Offsets least_ripple(const RippleOfOffsets& unevenness, const std::vector<std::s
 
   Best best(drawn);
   for (auto& [value, at] : seeds) {
-    compass(variance, free, radians_from_degrees(12.0), 1e-6, at);
-    compass(ripple, free, radians_from_degrees(1.0), 1e-7, at);
+    pattern_search(variance, free, radians_from_degrees(12.0), 1e-6, at);
+    pattern_search(ripple, free, radians_from_degrees(1.0), 1e-7, at);
     best.offer(at, ripple(at));
   }
   return best.offsets();
@@ -256,7 +279,7 @@ Offsets nearest_possible(const ShaftLine& line, const RippleOfOffsets& unevennes
   Best best(drawn);
   each_combination(toothed, values, 0, offsets, [&](const Offsets& at) {
     Offsets tried = at;
-    if (!free.empty()) compass(variance, free, radians_from_degrees(12.0), 1e-6, tried);
+    if (!free.empty()) pattern_search(variance, free, radians_from_degrees(12.0), 1e-6, tried);
     best.offer(tried, unevenness(tried).ripple);
   });
   return best.offsets();

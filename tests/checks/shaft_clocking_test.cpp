@@ -98,6 +98,20 @@ TEST(Clocking, ThreeJointsBeatAGrid) {
   EXPECT_LT(plane.ripple_ideal, 1.0061 - 0.9940);
 }
 
+// A last joint with hardly any bend, as one has that is set into a straight shaft: its shaft's
+// offset hardly counts, and the search may not creep along that valley (it took half a minute). Of
+// two bends of 18 and 20 and one of 0.02 degrees the first two settle what is left: with offsets in
+// step, cos 18 / cos 20 less its inverse (computed; Fischer and Paul), to which 0.02 degrees add or
+// take away at most 1 / cos 0.02 less cos 0.02, which is 1.2e-7.
+TEST(Clocking, AJointWithHardlyAnyBendCostsNothing) {
+  const ClockingResult found =
+      clocking(line_of(chain({18, 20, 0.02}, {0, 30, 0}, SectionKind::spline, 36)));
+  const double rest = std::cos(18 * kDegree) / std::cos(20 * kDegree) -
+                      std::cos(20 * kDegree) / std::cos(18 * kDegree);
+  EXPECT_NEAR(found.ripple_ideal, rest, 3e-7);
+  EXPECT_NEAR(std::abs(found.shafts[0].ideal) / kDegree, 30.0, 0.1);
+}
+
 TEST(Clocking, OneJointHasNothingToClock) {
   EXPECT_FALSE(clocking(line_of(bent_chain({25}, {0}))).matters);
   ShaftPlan plan = bent_chain({25, 25}, {0, 0});
