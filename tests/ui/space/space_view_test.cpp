@@ -1,11 +1,13 @@
 // The hand in space: real events on the line drawing, which needs no display.
 #include <QLabel>
 #include <QPushButton>
+#include <QTranslator>
 #include <QWheelEvent>
 #include <cmath>
 
 #include "core/scene/pick.h"
 #include "tests/ui/space/open_space.h"
+#include "ui/space/opengl_probe.h"
 
 namespace tackbench::ui {
 namespace {
@@ -20,6 +22,25 @@ Vec3 place_of_grip(const Session& session, const std::string& path) {
 
 double pixels_between(const QPointF& a, const QPointF& b) {
   return std::hypot(a.x() - b.x(), a.y() - b.y());
+}
+
+class OtherWords : public QTranslator {
+ public:
+  QString translate(const char* context, const char*, const char*, int) const override {
+    return QByteArray(context) == "OpenGlProbe" ? QStringLiteral("andere Worte") : QString();
+  }
+  bool isEmpty() const override { return false; }
+};
+
+// Probing is done once, but its words are in the language that is in use when they are asked for.
+TEST(OpenGlProbe, SaysWhyInTheLanguageInUse) {
+  if (why_no_opengl().isEmpty()) GTEST_SKIP() << "there is OpenGL";
+  const QString before = why_no_opengl();
+  OtherWords other;
+  QCoreApplication::installTranslator(&other);
+  EXPECT_EQ(why_no_opengl(), "andere Worte");
+  QCoreApplication::removeTranslator(&other);
+  EXPECT_EQ(why_no_opengl(), before);
 }
 
 TEST(SpaceView, SaysWhyItIsDrawnInLines) {
