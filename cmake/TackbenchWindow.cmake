@@ -34,6 +34,11 @@ function(tackbench_ui_tests name)
   target_compile_definitions(tests_ui_${name} PRIVATE
     TACKBENCH_SOURCE_FOLDER="${PROJECT_SOURCE_DIR}" QT_NO_KEYWORDS)
   add_dependencies(ui_tests tests_ui_${name})
+  # Ten thousand edits under the sanitizers take minutes on a busy machine.
+  set(timeout)
+  if(TACKBENCH_SANITIZERS)
+    set(timeout TIMEOUT 900)
+  endif()
   gtest_discover_tests(tests_ui_${name} TEST_PREFIX "${TACKBENCH_TEST_PREFIX}ui.${name}." DISCOVERY_MODE PRE_TEST
-    NO_PRETTY_VALUES PROPERTIES LABELS whole ENVIRONMENT "QT_QPA_PLATFORM=offscreen")
+    NO_PRETTY_VALUES PROPERTIES LABELS whole ${timeout} ENVIRONMENT "QT_QPA_PLATFORM=offscreen")
 endfunction()
