@@ -30,6 +30,19 @@ TEST(SheetTransform, ThereAndBack) {
   EXPECT_LT(transform.to_screen({0, 100}).y(), transform.to_screen({0, 0}).y());
 }
 
+TEST(SheetTransform, ZoomsAboutThePointer) {
+  SheetTransform transform;
+  transform.fit({-1000, -500}, {3000, 1500}, QRectF(10, 20, 800, 500));
+  const QPointF pointer(333.0, 77.0);
+  const ViewPoint under = transform.to_sheet(pointer);
+  for (const double factor : {2.0, 0.3}) {
+    transform.zoom_about(pointer, factor);
+    EXPECT_NEAR(transform.to_screen(under).x(), pointer.x(), 1e-9);
+    EXPECT_NEAR(transform.to_screen(under).y(), pointer.y(), 1e-9);
+  }
+  EXPECT_NEAR(transform.scale(), 0.2 * 2.0 * 0.3, 1e-12);
+}
+
 TEST(RoundStep, IsOneTwoOrFiveAndWideEnough) {
   for (double scale = 0.005; scale < 30.0; scale *= 1.17) {
     for (const ShownUnit unit :
@@ -100,8 +113,8 @@ TEST(Snap, NeverGoesFurtherThanItsReach) {
   std::mt19937 random(11);
   std::uniform_real_distribution<double> anywhere(-500.0, 500.0);
   for (int i = 0; i < 3000; ++i) {
-    std::vector<SnapNeighbour> some;
-    for (int n = 0; n < 5; ++n) some.push_back({"n", {anywhere(random), anywhere(random)}});
+    std::vector<SnapNeighbour> some(5, SnapNeighbour{"n", {}});
+    for (SnapNeighbour& each : some) each.at = {anywhere(random), anywhere(random)};
     const ViewPoint wanted{anywhere(random), anywhere(random)};
     const Snapped snapped = snap(wanted, some, settings(6.0));
     ASSERT_TRUE(std::isfinite(snapped.at.x) && std::isfinite(snapped.at.y));
