@@ -32,8 +32,11 @@ std::array<std::string, 3> coordinates(std::string text) {
 }  // namespace
 
 EntryLine::EntryLine(Session& session, FieldEntry entry, int coordinate, QWidget* parent)
-    : QLineEdit(parent), session_(session), entry_(std::move(entry)), coordinate_(coordinate) {
-  direction_ = entry_.kind == EntryKind::direction;
+    : QLineEdit(parent),
+      session_(session),
+      entry_(std::move(entry)),
+      direction_(entry_.kind == EntryKind::direction),
+      coordinate_(coordinate) {
   if (entry_.kind == EntryKind::point) {
     constexpr std::array<const char*, 3> kKeys{".x", ".y", ".z"};
     entry_.path += kKeys.at(static_cast<std::size_t>(coordinate));

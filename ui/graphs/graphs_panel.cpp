@@ -205,7 +205,7 @@ void GraphsPanel::copy_picture() {
   QApplication::clipboard()->setPixmap(plot_->picture());
 }
 
-void GraphsPanel::copy_csv() {
+void GraphsPanel::copy_csv() const {
   QApplication::clipboard()->setText(csv());
 }
 

@@ -34,7 +34,7 @@ class GraphsPanel : public QWidget {
   void wait_until_fresh();
 
   void copy_picture();
-  void copy_csv();
+  void copy_csv() const;
 
  protected:
   void showEvent(QShowEvent* event) override;

@@ -88,7 +88,7 @@ QPixmap Plot::picture() {
   title->setTextColor(tackbench::ui::palette().ink);
   plot_->plotLayout()->addElement(0, 0, title);
   draw_names(kWidth);
-  const QPixmap picture = plot_->toPixmap(kWidth, kHeight);
+  QPixmap picture = plot_->toPixmap(kWidth, kHeight);
   plot_->plotLayout()->remove(title);
   plot_->plotLayout()->simplify();
   draw_names(width());

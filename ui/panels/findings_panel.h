@@ -37,7 +37,6 @@ class FindingsPanel : public QWidget {
   // The shaft line can be shown wandering, or is: its finding offers it.
   void offer_wander(bool possible, bool playing);
 
- public Q_SLOTS:
   // Opens it, sets the controls to where it is worst and tells finding_chosen.
   void choose(const QString& name);
 

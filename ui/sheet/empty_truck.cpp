@@ -11,7 +11,7 @@ namespace {
 
 struct Thing {
   QPointF at;  // on the faint truck
-  const char* words;
+  const char* words = nullptr;
 };
 
 // The faint truck is drawn in a box 100 wide and 60 high, its front to the left.

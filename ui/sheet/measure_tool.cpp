@@ -198,6 +198,7 @@ void paint_note(QPainter& painter, const SheetNote& note, const GripLayer& grips
   const auto measured = measure(points);
   if (!view || !measured) return;
   std::vector<QPointF> at;
+  at.reserve(points.size());
   for (const Picked& point : points)
     at.push_back(transform.to_screen(scene.on_sheet(*view, *point.at_mm)));
   if (measured->angle) {

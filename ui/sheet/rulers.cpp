@@ -3,6 +3,7 @@
 #include <QFontMetricsF>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/basics/units.h"
 #include "ui/motion/hand_steps.h"
@@ -21,6 +22,30 @@ QString mark_words(double mm, ShownUnit unit) {
   const double settled = std::abs(value) < 1e-9 ? 0.0 : value;
   return QString::number(settled, 'g', 7).replace('-', QChar(0x2212));
 }
+
+// The stretch of the paper's edge that belongs to one view, pixels.
+struct Edge {
+  bool lying = true;
+  double edge = 0.0;  // where it lies, across
+  double from = 0.0;
+  double to = 0.0;
+
+  QPointF point(double along, double across) const {
+    return lying ? QPointF(along, edge + across) : QPointF(edge + across, along);
+  }
+  // Where a mark's words begin; none where they would leave the stretch or meet the axis' name.
+  std::optional<QPointF> words_place(double along, double width, double ascent) const {
+    if (lying) {
+      if (along - width / 2.0 < from || along + width / 2.0 > to - 14.0) return std::nullopt;
+      return point(along - width / 2.0, 8.0 + ascent);
+    }
+    if (along - ascent < from + 16.0 || along > to - 4.0) return std::nullopt;
+    return point(along + ascent / 2.0 - 1.0, 10.0);
+  }
+  QPointF axis_place(double ascent) const {
+    return lying ? point(to - 10.0, 8.0 + ascent) : point(from + ascent, 10.0);
+  }
+};
 
 }  // namespace
 
@@ -87,16 +112,11 @@ void Rulers::paint_scale(QPainter& painter, const Palette& colours, const Scale&
   const ViewBox box = scene_.box(scale.view);
   const QPointF least = transform_.to_screen(box.least);
   const QPointF greatest = transform_.to_screen(box.greatest);
-  // Pixels along the edge; a stretch of paper that belongs to this view.
-  const double from =
-      scale.lying ? std::max(least.x(), paper_.left()) : std::max(greatest.y(), paper_.top());
-  const double to =
-      scale.lying ? std::min(greatest.x(), paper_.right()) : std::min(least.y(), paper_.bottom());
-  if (!(to - from > 30.0)) return;
-  const double edge = scale.lying ? paper_.top() : paper_.left();
-  const auto point = [&](double along, double across) {
-    return scale.lying ? QPointF(along, edge + across) : QPointF(edge + across, along);
-  };
+  const Edge edge = scale.lying ? Edge{true, paper_.top(), std::max(least.x(), paper_.left()),
+                                       std::min(greatest.x(), paper_.right())}
+                                : Edge{false, paper_.left(), std::max(greatest.y(), paper_.top()),
+                                       std::min(least.y(), paper_.bottom())};
+  if (!(edge.to - edge.from > 30.0)) return;
   const auto coordinate = [&](double along) {
     const ViewPoint p = transform_.to_sheet(scale.lying ? QPointF(along, 0) : QPointF(0, along));
     return scale.sign * (scale.lying ? p.x - origin.x : p.y - origin.y);
@@ -108,38 +128,28 @@ void Rulers::paint_scale(QPainter& painter, const Palette& colours, const Scale&
   };
 
   painter.setPen(QPen(colours.hair, 0.8));
-  painter.drawLine(point(from, 0.0), point(to, 0.0));
+  painter.drawLine(edge.point(edge.from, 0.0), edge.point(edge.to, 0.0));
   const QFontMetricsF metrics(painter.font());
   const double words_room =
       scale.lying ? metrics.horizontalAdvance(mark_words(-12345.0, unit_)) + 14.0 : 46.0;
   const double step = round_step(transform_.scale(), unit_, words_room);
   const double minor = step / 5.0;
-  const double low = std::min(coordinate(from), coordinate(to));
-  const double high = std::max(coordinate(from), coordinate(to));
+  const double low = std::min(coordinate(edge.from), coordinate(edge.to));
+  const double high = std::max(coordinate(edge.from), coordinate(edge.to));
   for (double n = std::ceil(low / minor); n * minor <= high; ++n) {
     const bool major = std::abs(std::remainder(n, 5.0)) < 0.5;
     const double along = along_of(n * minor);
     painter.setPen(QPen(major ? colours.soft : colours.hair, 0.8));
-    painter.drawLine(point(along, 0.0), point(along, major ? 7.0 : 4.0));
+    painter.drawLine(edge.point(along, 0.0), edge.point(along, major ? 7.0 : 4.0));
     if (!major) continue;
     const QString words = mark_words(n * minor, unit_);
-    const double width = metrics.horizontalAdvance(words);
+    const auto place = edge.words_place(along, metrics.horizontalAdvance(words), metrics.ascent());
+    if (!place) continue;
     painter.setPen(colours.soft);
-    if (scale.lying) {
-      if (along - width / 2.0 < from || along + width / 2.0 > to - 14.0) continue;
-      painter.drawText(point(along - width / 2.0, 8.0 + metrics.ascent()), words);
-    } else {
-      if (along - metrics.ascent() < from + 16.0 || along > to - 4.0) continue;
-      painter.drawText(QPointF(edge + 10.0, along + metrics.ascent() / 2.0 - 1.0), words);
-    }
+    painter.drawText(*place, words);
   }
   painter.setPen(colours.ink);
-  const QString axis = QString::fromLatin1(scale.axis);
-  if (scale.lying) {
-    painter.drawText(point(to - 10.0, 8.0 + metrics.ascent()), axis);
-  } else {
-    painter.drawText(QPointF(edge + 10.0, from + metrics.ascent()), axis);
-  }
+  painter.drawText(edge.axis_place(metrics.ascent()), QString::fromLatin1(scale.axis));
 }
 
 void Rulers::paint_scale_bar(QPainter& painter, const Palette& colours, const QPointF& at) const {

@@ -35,7 +35,9 @@ void DepthPicture::begin(const QSize& size, const QColor& ground) {
 // Calls put(pixel of the picture, index, near, light) at every pixel whose middle lies inside.
 template <class Put>
 void DepthPicture::scan(const PictureTriangle& triangle, const Put& put) {
-  const auto& [a, b, c] = triangle;
+  const PictureCorner& a = triangle[0];
+  const PictureCorner& b = triangle[1];
+  const PictureCorner& c = triangle[2];
   const double area = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y);
   if (!(std::abs(area) > 1e-9)) return;
   const double top = std::min({a.y, b.y, c.y});

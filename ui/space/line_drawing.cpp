@@ -22,6 +22,20 @@ bool is_soft(const ScenePiece& piece) {
   return piece.role == SceneRole::soft;
 }
 
+template <class Then>
+void each_piece(const SpaceShown& shown, bool soft, const Then& then) {
+  for (std::size_t i = 0; i < shown.scene->bodies.size() && i < shown.motions.size(); ++i)
+    for (const ScenePiece& piece : shown.scene->bodies[i].pieces)
+      if (is_soft(piece) == soft) then(piece, shown.motions[i]);
+}
+
+template <class Then>
+void each_ghost(const SpaceShown& shown, const Then& then) {
+  for (const SpaceGhost& ghost : shown.ghosts)
+    for (const ScenePiece& piece : shown.scene->bodies[ghost.body].pieces)
+      if (!is_soft(piece)) then(piece.coarse, ghost.motion);
+}
+
 }  // namespace
 
 std::vector<std::pair<Vec3, Vec3>> ground_lines(const Scene& scene) {
@@ -183,6 +197,48 @@ void LineDrawing::draw_points(QPainter& painter, const SpaceShown& shown, const 
   }
 }
 
+void LineDrawing::fill_solids(const SpaceShown& shown, const Palette& colours) {
+  for (const bool soft : {false, true}) {
+    each_piece(shown, soft, [&](const ScenePiece& piece, const SceneMotion& motion) {
+      const SolidColours solid =
+          solid_colours(colours, piece.role, shows_selected(piece.part, shown.selected));
+      place_corners(shown.coarse ? piece.coarse : piece.fine, motion);
+      fill_faces(shown.coarse ? piece.coarse : piece.fine, solid.face, solid.cover);
+    });
+  }
+  each_ghost(shown, [&](const Mesh& mesh, const SceneMotion& motion) {
+    place_corners(mesh, motion);
+    fill_faces(mesh, ghost_colour(colours), kGhostCover);
+  });
+}
+
+void LineDrawing::add_all_edges(const SpaceShown& shown, const Palette& colours) {
+  each_ghost(shown, [&](const Mesh& mesh, const SceneMotion& motion) {
+    add_edges(mesh, motion, stroke_of(tint(ghost_colour(colours), colours.card, 0.6), 0.7));
+  });
+  for (const bool soft : {true, false}) {
+    each_piece(shown, soft, [&](const ScenePiece& piece, const SceneMotion& motion) {
+      const bool selected = shows_selected(piece.part, shown.selected);
+      const SolidColours solid = solid_colours(colours, piece.role, selected);
+      const double usual = soft ? 0.7 : 1.0;
+      add_edges(shown.coarse ? piece.coarse : piece.fine, motion,
+                stroke_of(solid.line, selected ? 1.8 : usual));
+    });
+  }
+}
+
+void LineDrawing::draw_held_line(QPainter& painter, const HeldLine& held, const Palette& colours) {
+  std::vector<QLineF> lines;
+  const Corner at = corner_of(held.through_mm);
+  for (const double way : {-1.0, 1.0}) {
+    const Corner end = corner_of(held.through_mm + way * 1500.0 * held.along);
+    if (at.before_eye && end.before_eye)
+      lines.emplace_back(QPointF(at.at.x, at.at.y) / ratio_, QPointF(end.at.x, end.at.y) / ratio_);
+  }
+  painter.setPen(QPen(colours.moves, 1.0, Qt::DashLine));
+  painter.drawLines(lines.data(), static_cast<int>(lines.size()));
+}
+
 void LineDrawing::paint(QPainter& painter, const QSize& size, double ratio, const SpaceShown& shown,
                         const Palette& colours) {
   const QSize device(qRound(size.width() * ratio), qRound(size.height() * ratio));
@@ -199,43 +255,8 @@ void LineDrawing::paint(QPainter& painter, const QSize& size, double ratio, cons
 
   const bool over_ground = camera_.eye_mm().z() > shown.scene->ground_z;
   if (over_ground) stain_ground(shown, colours);
-  const auto each_piece = [&](bool soft, const auto& then) {
-    for (std::size_t i = 0; i < shown.scene->bodies.size() && i < shown.motions.size(); ++i)
-      for (const ScenePiece& piece : shown.scene->bodies[i].pieces)
-        if (is_soft(piece) == soft) then(piece, shown.motions[i]);
-  };
-  const auto fill = [&](const ScenePiece& piece, const SceneMotion& motion) {
-    const Mesh& mesh = shown.coarse ? piece.coarse : piece.fine;
-    const SolidColours solid =
-        solid_colours(colours, piece.role, shows_selected(piece.part, shown.selected));
-    place_corners(mesh, motion);
-    fill_faces(mesh, solid.face, solid.cover);
-  };
-  each_piece(false, fill);
-  each_piece(true, fill);
-  const auto each_ghost = [&](const auto& then) {
-    for (const SpaceGhost& ghost : shown.ghosts)
-      for (const ScenePiece& piece : shown.scene->bodies[ghost.body].pieces)
-        if (!is_soft(piece)) then(piece.coarse, ghost.motion);
-  };
-  const QColor ghost_ink = ghost_colour(colours);
-  each_ghost([&](const Mesh& mesh, const SceneMotion& motion) {
-    place_corners(mesh, motion);
-    fill_faces(mesh, ghost_ink, kGhostCover);
-  });
-  each_ghost([&](const Mesh& mesh, const SceneMotion& motion) {
-    add_edges(mesh, motion, stroke_of(tint(ghost_ink, colours.card, 0.6), 0.7));
-  });
-  for (const bool soft : {true, false}) {
-    each_piece(soft, [&](const ScenePiece& piece, const SceneMotion& motion) {
-      const bool selected = shows_selected(piece.part, shown.selected);
-      const SolidColours solid = solid_colours(colours, piece.role, selected);
-      add_edges(shown.coarse ? piece.coarse : piece.fine, motion,
-                stroke_of(solid.line, selected ? 1.8
-                                      : soft   ? 0.7
-                                               : 1.0));
-    });
-  }
+  fill_solids(shown, colours);
+  add_all_edges(shown, colours);
 
   painter.save();
   painter.drawImage(QRectF(QPointF(), QSizeF(size)), picture_.image());
@@ -245,19 +266,7 @@ void LineDrawing::paint(QPainter& painter, const QSize& size, double ratio, cons
     painter.setPen(QPen(stroke.colour, stroke.width, Qt::SolidLine, Qt::RoundCap));
     painter.drawLines(stroke.lines.data(), static_cast<int>(stroke.lines.size()));
   }
-  if (shown.held_line) {
-    std::vector<QLineF> lines;
-    const Corner at = corner_of(shown.held_line->through_mm);
-    for (const double way : {-1.0, 1.0}) {
-      const Corner end =
-          corner_of(shown.held_line->through_mm + way * 1500.0 * shown.held_line->along);
-      if (at.before_eye && end.before_eye)
-        lines.emplace_back(QPointF(at.at.x, at.at.y) / ratio_,
-                           QPointF(end.at.x, end.at.y) / ratio_);
-    }
-    painter.setPen(QPen(colours.moves, 1.0, Qt::DashLine));
-    painter.drawLines(lines.data(), static_cast<int>(lines.size()));
-  }
+  if (shown.held_line) draw_held_line(painter, *shown.held_line, colours);
   draw_points(painter, shown, colours);
   painter.restore();
 }

@@ -29,12 +29,15 @@ class LineDrawing {
     std::vector<QLineF> lines;
   };
 
+  void fill_solids(const SpaceShown& shown, const Palette& colours);
+  void add_all_edges(const SpaceShown& shown, const Palette& colours);
   void place_corners(const Mesh& mesh, const SceneMotion& motion);
   void fill_faces(const Mesh& mesh, const QColor& colour, double cover);
   void add_edges(const Mesh& mesh, const SceneMotion& motion, Stroke& stroke);
   void add_seen(const Vec3& from_mm, const Vec3& to_mm, std::vector<QLineF>& lines);
   void stain_ground(const SpaceShown& shown, const Palette& colours);
   void draw_ground(QPainter& painter, const SpaceShown& shown, const Palette& colours);
+  void draw_held_line(QPainter& painter, const HeldLine& held, const Palette& colours);
   void draw_points(QPainter& painter, const SpaceShown& shown, const Palette& colours);
   Corner corner_of(const Vec3& chassis_mm) const;
   Stroke& stroke_of(const QColor& colour, double width);

@@ -23,9 +23,7 @@ class Floats {
     for (int i = 0; i < 3; ++i) add(v[i]);
   }
   void add(const QColor& colour) {
-    add(colour.redF());
-    add(colour.greenF());
-    add(colour.blueF());
+    values_.insert(values_.end(), {colour.redF(), colour.greenF(), colour.blueF()});
   }
   void add(double value) { values_.push_back(static_cast<float>(value)); }
   QByteArray bytes() const {
@@ -56,6 +54,11 @@ QAttribute* attribute(QGeometry& geometry, QBuffer& buffer, const Member& member
   made->setCount(static_cast<uint>(count));
   geometry.addAttribute(made);
   return made;
+}
+
+// For `count` corners of `stride` floats each.
+QByteArray zero_floats(qsizetype stride, qsizetype count) {
+  return {stride * count * static_cast<qsizetype>(sizeof(float)), '\0'};
 }
 
 QBuffer* buffer_of(QGeometry& geometry, const QByteArray& bytes) {
@@ -187,8 +190,7 @@ void SolidBody::add(const SceneBody& body, bool soft, bool coarse) {
   QBuffer* corner_buffer = buffer_of(*faces, corners.bytes());
   attribute(*faces, *corner_buffer, {"vertexPosition", 3, 0}, 6, count);
   attribute(*faces, *corner_buffer, {"vertexNormal", 3, 3}, 6, count);
-  part.face_colours =
-      buffer_of(*faces, QByteArray(count * 6 * static_cast<int>(sizeof(float)), '\0'));
+  part.face_colours = buffer_of(*faces, zero_floats(6, count));
   attribute(*faces, *part.face_colours, {"vertexFace", 3, 0}, 6, count);
   attribute(*faces, *part.face_colours, {"vertexLine", 3, 3}, 6, count);
   auto* index = new QAttribute(faces);
@@ -204,8 +206,7 @@ void SolidBody::add(const SceneBody& body, bool soft, bool coarse) {
   if (end_count > 0) {
     auto* lines = new QGeometry;
     attribute(*lines, *buffer_of(*lines, ends.bytes()), {"vertexPosition", 3, 0}, 3, end_count);
-    part.line_colours =
-        buffer_of(*lines, QByteArray(end_count * 3 * static_cast<int>(sizeof(float)), '\0'));
+    part.line_colours = buffer_of(*lines, zero_floats(3, end_count));
     attribute(*lines, *part.line_colours, {"vertexLine", 3, 0}, 3, end_count);
     part.lines = entity_of(*lines, QGeometryRenderer::Lines, materials_.edges(), *entity_);
   }

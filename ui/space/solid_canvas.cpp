@@ -226,7 +226,7 @@ void SolidCanvas::show(const SpaceShown& shown) {
   ask_frames();
 }
 
-void SolidCanvas::take_picture(std::function<void(const QImage&)> then) {
+void SolidCanvas::take_picture(const std::function<void(const QImage&)>& then) {
   Qt3DRender::QRenderCaptureReply* reply = capture_->requestCapture();
   ask_frames();
   connect(reply, &Qt3DRender::QRenderCaptureReply::completed, this, [reply, then] {

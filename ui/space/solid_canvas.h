@@ -12,6 +12,8 @@
 
 class QWindow;
 
+// Named by Qt.
+// NOLINTBEGIN(readability-identifier-naming)
 namespace Qt3DCore {
 class QAspectEngine;
 class QEntity;
@@ -22,6 +24,7 @@ class QClearBuffers;
 class QRenderCapture;
 class QRenderSettings;
 }  // namespace Qt3DRender
+// NOLINTEND(readability-identifier-naming)
 
 namespace tackbench::ui {
 
@@ -42,7 +45,7 @@ class SolidCanvas : public QWidget, public SpaceCanvas {
   using QWidget::show;
   void show(const SpaceShown& shown) override;
   // Gives the next picture painted to `then`.
-  void take_picture(std::function<void(const QImage&)> then);
+  void take_picture(const std::function<void(const QImage&)>& then);
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;

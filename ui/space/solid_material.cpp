@@ -233,7 +233,7 @@ QRenderState* depth_asked(bool asked) {
   return depth;
 }
 
-QMaterial* material_of(std::vector<Pass> passes, Qt3DCore::QNode* parent) {
+QMaterial* material_of(const std::vector<Pass>& passes, Qt3DCore::QNode* parent) {
   auto* material = new QMaterial(parent);
   auto* effect = new QEffect(material);
   auto* technique = new QTechnique(effect);
@@ -242,7 +242,7 @@ QMaterial* material_of(std::vector<Pass> passes, Qt3DCore::QNode* parent) {
   wanted->setMajorVersion(3);
   wanted->setMinorVersion(2);
   wanted->setProfile(QGraphicsApiFilter::CoreProfile);
-  for (Pass& each : passes) {
+  for (const Pass& each : passes) {
     auto* pass = new QRenderPass(technique);
     auto* program = new QShaderProgram(pass);
     program->setVertexShaderCode(each.vertex);

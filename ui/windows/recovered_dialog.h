@@ -20,7 +20,7 @@ class RecoveredDialog : public QDialog {
  public:
   enum class Answer { later, take, discard };
 
-  RecoveredDialog(std::vector<LeftBehind> copies, QWidget* parent = nullptr);
+  explicit RecoveredDialog(std::vector<LeftBehind> copies, QWidget* parent = nullptr);
   Answer answer() const { return answer_; }
   // Of the chosen copy.
   const std::optional<Project>& project() const { return project_; }

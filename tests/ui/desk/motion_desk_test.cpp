@@ -36,7 +36,7 @@ class DeskTest : public testing::Test {
     desk.resize(1248, desk.sizeHint().height());
     settle();
   }
-  ~DeskTest() override { use_theme(Theme::day); }
+  void TearDown() override { use_theme(Theme::day); }
 
   void settle() {
     session.wait_until_fresh();

@@ -50,7 +50,7 @@ QString other_text(const Session& session, const EntryLine& line) {
   if (line.is_direction() && std::abs(value) == 1.0) return {};
   for (const double wanted : {value + 1.0, value - 1.0, value + 0.01, value - 0.01, entry.least,
                               entry.most, 0.5 * (entry.least + entry.most)}) {
-    const QString text = QString::fromStdString(number_text(wanted));
+    QString text = QString::fromStdString(number_text(wanted));
     const Result<std::string> member = member_text(entry, text, session.shown_unit());
     if (!member || *member == now) continue;
     const Result<Project> after = with_field(session.project(), entry.path, *member);

@@ -31,7 +31,7 @@ class GraphsTest : public testing::Test {
     panel.show();
     settle();
   }
-  ~GraphsTest() override { use_theme(Theme::day); }
+  void TearDown() override { use_theme(Theme::day); }
 
   void settle() {
     session.wait_until_fresh();
@@ -42,7 +42,7 @@ class GraphsTest : public testing::Test {
   Plot& plot() { return *panel.findChild<Plot*>(); }
   // The child that gets the mouse.
   void drag_cursor(double from, double to) {
-    QWidget* paper = plot().findChild<QWidget*>();
+    auto* paper = plot().findChild<QWidget*>();
     const auto at = [&](double place) {
       return QPointF(std::round(plot().across_of(place)), paper->height() / 2.0);
     };

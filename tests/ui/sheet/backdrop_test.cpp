@@ -25,7 +25,7 @@ class WithPhotograph {
     sheet.settle();
   }
   BackdropPanel* panel() { return sheet.card.findChild<BackdropPanel*>(); }
-  const Backdrop& backdrop() { return sheet.session.project().sheet->backdrops.at(0); }
+  const Backdrop& backdrop() const { return sheet.session.project().sheet->backdrops.at(0); }
 
   QTemporaryDir folder;
   OpenSheet sheet;

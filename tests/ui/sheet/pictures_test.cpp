@@ -38,7 +38,7 @@ struct Look {
 
 class Pictures : public testing::TestWithParam<Look> {
  protected:
-  ~Pictures() override { use_theme(Theme::day); }
+  void TearDown() override { use_theme(Theme::day); }
 };
 
 TEST_P(Pictures, HaveInkAndMarkingBlue) {

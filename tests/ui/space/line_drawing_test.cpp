@@ -12,12 +12,12 @@
 namespace tackbench::ui {
 namespace {
 
-SpaceShown shown_of(std::vector<std::pair<SceneRole, Mesh>> solids) {
+SpaceShown shown_of(const std::vector<std::pair<SceneRole, Mesh>>& solids) {
   SpaceShown shown;
   auto scene = std::make_shared<Scene>();
   scene->ground_z = -1e5;  // far below: no shadow in these pictures
   int index = 0;
-  for (auto& [role, mesh] : solids) {
+  for (const auto& [role, mesh] : solids) {
     scene->bodies.push_back(
         {RidesBody{Body::relay, index++}, {ScenePiece{"part", role, mesh, mesh}}});
     scene->bounds.take(bounds_of(mesh).least);

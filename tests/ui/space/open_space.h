@@ -39,7 +39,9 @@ class OpenSpace {
     QApplication::processEvents();
     view.grab();
   }
-  QImage picture() { return view.picture().grab().toImage().convertToFormat(QImage::Format_RGB32); }
+  QImage picture() const {
+    return view.picture().grab().toImage().convertToFormat(QImage::Format_RGB32);
+  }
 
   QPoint at(const std::string& path) const {
     const auto place = view.point_place(path);
@@ -47,26 +49,26 @@ class OpenSpace {
     return place.value_or(QPointF()).toPoint();
   }
   void press(const QPoint& p, Qt::KeyboardModifiers held = {},
-             Qt::MouseButton button = Qt::LeftButton) {
+             Qt::MouseButton button = Qt::LeftButton) const {
     send(QEvent::MouseButtonPress, p, held, button);
   }
-  void move(const QPoint& p, Qt::KeyboardModifiers held = {}) {
+  void move(const QPoint& p, Qt::KeyboardModifiers held = {}) const {
     QMouseEvent event(QEvent::MouseMove, p, view.picture().mapToGlobal(p), Qt::NoButton,
                       Qt::LeftButton, held);
     QApplication::sendEvent(&view.touched(), &event);
   }
   void send(QEvent::Type type, const QPoint& p, Qt::KeyboardModifiers held,
-            Qt::MouseButton button) {
+            Qt::MouseButton button) const {
     QMouseEvent event(type, p, view.picture().mapToGlobal(p), button,
                       type == QEvent::MouseButtonPress ? button : Qt::NoButton, held);
     QApplication::sendEvent(&view.touched(), &event);
   }
   void release(const QPoint& p, Qt::KeyboardModifiers held = {},
-               Qt::MouseButton button = Qt::LeftButton) {
+               Qt::MouseButton button = Qt::LeftButton) const {
     send(QEvent::MouseButtonRelease, p, held, button);
   }
   void drag(const QPoint& from, const QPoint& to, Qt::KeyboardModifiers held = {},
-            Qt::MouseButton button = Qt::LeftButton) {
+            Qt::MouseButton button = Qt::LeftButton) const {
     press(from, held, button);
     move(from + (to - from) / 2, held);
     move(to, held);

@@ -162,7 +162,7 @@ TEST(WanderInSpace, StandsStillAtItsEndsWhereLessMotionIsWanted) {
   OpenSpace open;
   open.motion.wander.set_still(true);
   open.motion.wander.play(true);
-  const std::size_t shafts = static_cast<std::size_t>(
+  const auto shafts = static_cast<std::size_t>(
       std::count_if(open.view.shown().scene->bodies.begin(), open.view.shown().scene->bodies.end(),
                     [](const SceneBody& body) {
                       return std::holds_alternative<TurnsWithCross>(body.rider) ||

@@ -159,7 +159,7 @@ TEST_F(BenchWindowTest, MotionGoesToTheLocksAndBack) {
 
 TEST_F(BenchWindowTest, AFileThatCannotBeOpenedSaysWhyAndLosesNothing) {
   const QString file = folder_.filePath("broken.tack");
-  std::ofstream(file.toStdString()) << "{ \"tackbench_format\": 1, \"drag_link\": 3 }";
+  std::ofstream(file.toStdString()) << R"({ "tackbench_format": 1, "drag_link": 3 })";
   const std::string before = project_text(session().project());
   EXPECT_FALSE(window_->open_file(file));
   EXPECT_NE(window_->notice().words().indexOf("broken.tack"), -1);

@@ -21,7 +21,7 @@ namespace tackbench::ui {
 namespace {
 
 struct Size {
-  const char* name;
+  const char* name = nullptr;
   QSize size;  // in the window's own pixels: the screen's divided by the scaling
 };
 
@@ -56,7 +56,7 @@ class WindowPictures : public testing::Test {
     QStandardPaths::setTestModeEnabled(true);
     QSettings().clear();
   }
-  ~WindowPictures() override { use_theme(Theme::day); }
+  void TearDown() override { use_theme(Theme::day); }
 
   void look_at(BenchWindow& window, const QString& name) {
     window.session().wait_until_fresh();
