@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/basics/entered_number.h"
+#include "core/findings/finding_words.h"
 #include "core/project/field_faults.h"
 #include "core/project/number_text.h"
 
@@ -134,9 +135,9 @@ QString choice_words_shown(const std::string& word) {
 QString fault_words(const Problems& problems) {
   QStringList lines;
   for (const Problem& problem : problems) {
-    QString line = QString::fromStdString(problem.found);
-    if (!problem.wanted.empty()) line += QStringLiteral("; ") + problem.wanted.c_str();
-    lines += line;
+    std::string line = problem.found;
+    if (!problem.wanted.empty()) line += "; " + problem.wanted;
+    lines += QString::fromStdString(in_plain_words({}, line));
   }
   return lines.join(QLatin1Char('\n'));
 }

@@ -6,6 +6,7 @@
 #include <QMenu>
 #include <QMessageBox>
 
+#include "core/findings/finding_words.h"
 #include "core/project-file/project_file.h"
 #include "core/project/value_checks.h"
 #include "ui/panels/cut_list_panel.h"
@@ -46,7 +47,9 @@ void BenchWindow::show_problems(const QString& heading, const Problems& problems
 }
 
 void BenchWindow::show_unfit(const QString& heading) {
-  const Problems problems = value_problems(session_.project());
+  Problems problems = value_problems(session_.project());
+  for (Problem& problem : problems)
+    problem = {{}, {}, in_plain_words(session_.project(), one_line(problem)), {}};
   if (!problems.empty()) show_problems(heading, problems);
 }
 

@@ -71,5 +71,19 @@ TEST(EntryText, ExactTextGivesTheValueBack) {
   EXPECT_EQ(exact_entry(length(), "314.325", ShownUnit::inch_fraction), QStringLiteral("12-3/8"));
 }
 
+// A fault names other members by their words.
+TEST(EntryText, FaultsSayNoRawNames) {
+  const Problems problems{
+      {"", "driver.roof_height_mm", "the roof is not above the floor",
+       "give more than floor_height_mm"},
+      {"", "measurements.distances[0].from", "\"A.b\" is no point",
+       "give a datum's name or a point's member path, such as steering_box.input_end_mm"}};
+  const QString words = fault_words(problems);
+  EXPECT_EQ(words,
+            "the roof is not above the floor; give more than \"floor height\"\n"
+            "\"A.b\" is no point; give a datum's name or a point's member path, such as "
+            "\"steering box, input end\"");
+}
+
 }  // namespace
 }  // namespace tackbench::ui

@@ -198,7 +198,7 @@ TEST_F(BenchWindowTest, ABoxBegunWithoutItsRatioIsSavedAndOpens) {
   settle();
   EXPECT_EQ(project_text(session().project()), project_text(*begun));
   const QString said = window_->notice().words();
-  EXPECT_TRUE(said.contains("steering_box.ratio")) << said.toStdString();
+  EXPECT_TRUE(said.contains("\"steering box, ratio\"")) << said.toStdString();
 }
 
 TEST_F(BenchWindowTest, AFileChangedOnDiskIsNoticed) {

@@ -16,8 +16,10 @@
 #include "tests/ui/panels/panel_support.h"
 #include "ui/desk/desk_words.h"
 #include "ui/graphs/graph_choice.h"
+#include "ui/motion/shown_motion.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/station_numbers.h"
+#include "ui/space/loose_card.h"
 #include "ui/windows/bench_window.h"
 #include "ui/windows/glossary.h"
 #include "ui/windows/help_dialog.h"
@@ -165,15 +167,16 @@ INSTANTIATE_TEST_SUITE_P(Samples, WindowWords,
                                          "bare-start"));
 
 // Words of desk, graphs and view in space are in the glossary, but for everyday ones.
-TEST(Glossary, HasTheWordsOfDeskAndGraphs) {
+TEST(Glossary, HasTheWordsOfDeskGraphsAndViewInSpace) {
   const std::set<QString> everyday{
-      "a",     "above",  "across", "along",    "and",   "angle",  "angles",   "back",   "best",
-      "both",  "by",     "corner", "degree",   "drawn", "fold",   "from",     "front",  "hand",
-      "held",  "how",    "in",     "input",    "is",    "itself", "left",     "look",   "more",
-      "of",    "one",    "over",   "per",      "place", "play",   "positive", "ratio",  "right",
-      "road",  "round",  "seen",   "straight", "the",   "to",     "turn",     "unfold", "up",
-      "wheel", "wheels", "curves", "at",       "its",   "travel", "down",     "stop",   "rest",
-      "curve", "than",   "desk",   "motion",   "cab",   "shaft",  "outer",    "inner",  "other"};
+      "fit",    "larger",   "hide",   "follow", "a",     "above",  "across", "along",    "and",
+      "angle",  "angles",   "back",   "best",   "both",  "by",     "corner", "degree",   "drawn",
+      "fold",   "from",     "front",  "hand",   "held",  "how",    "in",     "input",    "is",
+      "itself", "left",     "look",   "more",   "of",    "one",    "over",   "per",      "place",
+      "play",   "positive", "ratio",  "right",  "road",  "round",  "seen",   "straight", "the",
+      "to",     "turn",     "unfold", "up",     "wheel", "wheels", "curves", "at",       "its",
+      "travel", "down",     "stop",   "rest",   "curve", "than",   "desk",   "motion",   "cab",
+      "shaft",  "outer",    "inner",  "other"};
   QStringList known;
   for (const GlossaryWord& each : glossary())
     known += (each.word + ", " + each.variants)
@@ -190,6 +193,16 @@ TEST(Glossary, HasTheWordsOfDeskAndGraphs) {
     for (const Curve& curve : graph_curves(choice, *mechanism, control_reach(*mechanism, nullptr)))
       said << QString::fromStdString(curve.words);
   }
+  Session session;
+  ShownMotion motion(session);
+  QWidget sheet;
+  const LooseCard space(session, motion, &sheet);
+  int buttons = 0;
+  for (const QAbstractButton* button : space.findChildren<QAbstractButton*>()) {
+    said << button->text();
+    ++buttons;
+  }
+  EXPECT_GT(buttons, 6);
   std::set<QString> missing;
   for (const QString& words : said)
     for (QString word :
