@@ -42,6 +42,8 @@ enum class SweepOver { lock, heave, roll, wind_up };
 int findings_command(const Opening& opening);
 int why_command(const Opening& opening, const std::string& finding);
 int pose_command(const Opening& opening, const PoseSettings& settings);
+// Pairs up to `within_mm` apart.
+int gaps_command(const Opening& opening, const PoseSettings& settings, double within_mm);
 int sweep_command(const Opening& opening, SweepOver over, int rows);
 int cut_list_command(const Opening& opening, const std::filesystem::path& into);
 // Makes opening.file; its sets are not used.

@@ -28,6 +28,7 @@ struct Arguments {
   std::vector<std::string> pedals;
   SweepOver over = SweepOver::lock;
   int rows = 12;
+  double within_mm = 150.0;
   std::filesystem::path into;
   std::string sample = "bare-start";
 };
@@ -71,38 +72,43 @@ std::string fault_in_press(const std::string& text, std::vector<PedalPress>& pre
   return "--pedal: \"" + text + "\" is not NAME=FRACTION with a fraction from 0 to 1";
 }
 
-void add_pose(CLI::App& program, Arguments& arguments) {
-  CLI::App* pose = program.add_subcommand("pose", "where everything is for one set of controls");
-  add_opening(*pose, arguments);
+// One setting of the controls, for commands that look at one pose.
+void add_controls(CLI::App& command, Arguments& arguments) {
   constexpr double kMostTurn = 3600.0;  // degrees
-  pose->add_option("--hand-wheel-deg", arguments.hand_wheel_deg,
-                   "turn from straight, left positive")
+  command
+      .add_option("--hand-wheel-deg", arguments.hand_wheel_deg, "turn from straight, left positive")
       ->check(number_within(-kMostTurn, kMostTurn));
   constexpr double kMostBump = 2000.0;  // mm
-  CLI::Option* left = pose->add_option("--bump-left-mm", arguments.pose.controls.bump_left,
-                                       "rise of the unsteered left wheel")
+  CLI::Option* left = command
+                          .add_option("--bump-left-mm", arguments.pose.controls.bump_left,
+                                      "rise of the unsteered left wheel")
                           ->check(number_within(-kMostBump, kMostBump));
   CLI::Option* right =
-      pose->add_option("--bump-right-mm", arguments.pose.controls.bump_right, "of the right wheel")
+      command
+          .add_option("--bump-right-mm", arguments.pose.controls.bump_right, "of the right wheel")
           ->check(number_within(-kMostBump, kMostBump));
-  CLI::Option* wind_up = pose->add_option("--wind-up-deg", arguments.wind_up_deg,
-                                          "the axle's turn under the brake, top forward positive")
+  CLI::Option* wind_up = command
+                             .add_option("--wind-up-deg", arguments.wind_up_deg,
+                                         "the axle's turn under the brake, top forward positive")
                              ->check(number_within(-45.0, 45.0));
-  pose->add_option("--axle-pose", arguments.axle_pose,
-                   "dx,dy,dz,roll,pitch,yaw of the axle from ride height, mm and degrees, in place "
-                   "of bump and wind-up")
+  command
+      .add_option("--axle-pose", arguments.axle_pose,
+                  "dx,dy,dz,roll,pitch,yaw of the axle from ride height, mm and degrees, in place "
+                  "of bump and wind-up")
       ->delimiter(',')
       ->expected(6)
       ->check(number_within(-kMostBump, kMostBump))
       ->excludes(left)
       ->excludes(right)
       ->excludes(wind_up);
-  pose->add_option("--cab-shake-mm", arguments.cab_shake, "x,y,z of the cab from its drawn place")
+  command
+      .add_option("--cab-shake-mm", arguments.cab_shake, "x,y,z of the cab from its drawn place")
       ->delimiter(',')
       ->expected(3)
       ->check(number_within(-500.0, 500.0));
-  pose->add_option("--pedal", arguments.pedals,
-                   "NAME=FRACTION of a pedal's full travel, 0 to 1; may be repeated")
+  command
+      .add_option("--pedal", arguments.pedals,
+                  "NAME=FRACTION of a pedal's full travel, 0 to 1; may be repeated")
       ->take_all()
       ->allow_extra_args(false);
 }
@@ -116,7 +122,16 @@ void add_commands(CLI::App& program, Arguments& arguments) {
   add_opening(*why, arguments);
   why->add_option("FINDING", arguments.finding, "its name as printed by findings")->required();
 
-  add_pose(program, arguments);
+  CLI::App* pose = program.add_subcommand("pose", "where everything is for one set of controls");
+  add_opening(*pose, arguments);
+  add_controls(*pose, arguments);
+
+  CLI::App* gaps = program.add_subcommand(
+      "gaps", "gaps between moving parts and what they could touch, in that one position");
+  add_opening(*gaps, arguments);
+  add_controls(*gaps, arguments);
+  gaps->add_option("--within-mm", arguments.within_mm, "pairs up to this gap, 150 when not given")
+      ->check(number_within(0.0, 1e5));
 
   CLI::App* sweep = program.add_subcommand("sweep", "a table over lock, heave, roll or wind-up");
   add_opening(*sweep, arguments);
@@ -143,7 +158,8 @@ void add_commands(CLI::App& program, Arguments& arguments) {
   schema->add_flag("--json", arguments.opening.json, "the schema is JSON in any case");
 }
 
-int run_pose(Arguments& arguments) {
+// pose and gaps.
+int run_at_controls(const std::string& name, Arguments& arguments) {
   Controls& controls = arguments.pose.controls;
   controls.hand_wheel = radians_from_degrees(arguments.hand_wheel_deg);
   controls.wind_up = radians_from_degrees(arguments.wind_up_deg);
@@ -163,13 +179,14 @@ int run_pose(Arguments& arguments) {
       return kBadInput;
     }
   }
+  if (name == "gaps") return gaps_command(arguments.opening, arguments.pose, arguments.within_mm);
   return pose_command(arguments.opening, arguments.pose);
 }
 
 int run_command(const std::string& name, Arguments& arguments) {
   if (name == "findings") return findings_command(arguments.opening);
   if (name == "why") return why_command(arguments.opening, arguments.finding);
-  if (name == "pose") return run_pose(arguments);
+  if (name == "pose" || name == "gaps") return run_at_controls(name, arguments);
   if (name == "sweep") return sweep_command(arguments.opening, arguments.over, arguments.rows);
   if (name == "cut-list") return cut_list_command(arguments.opening, arguments.into);
   if (name == "new") return new_command(arguments.opening, arguments.sample);

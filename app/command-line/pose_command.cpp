@@ -2,56 +2,16 @@
 #include <algorithm>
 #include <numeric>
 
+#include "app/command-line/asked_controls.h"
 #include "app/command-line/json_numbers.h"
 #include "app/command-line/opening.h"
 #include "app/command-line/page.h"
 #include "core/basics/shown_number.h"
 #include "core/mechanism/solve.h"
-#include "core/project/choice_words.h"
 
 namespace tackbench::command_line {
 
 namespace {
-
-std::string pedal_use(PedalUse use) {
-  return std::string(words_of(use)[static_cast<std::size_t>(use)]);
-}
-
-// Pedals by their name, or by their use where only one has it.
-std::optional<Problem> press_pedals(const Mechanism& mechanism, const PoseSettings& settings,
-                                    Controls& controls) {
-  for (const PedalPress& press : settings.presses) {
-    bool found = false;
-    std::string known;
-    for (std::size_t i = 0; i < mechanism.pedals.size(); ++i) {
-      const Pedal& pedal = mechanism.pedals[i].pedal;
-      known += (known.empty() ? "" : ", ") + pedal.name;
-      if (pedal.name != press.name && pedal_use(pedal.use) != press.name) continue;
-      controls.pedals[i] = press.fraction;
-      found = true;
-    }
-    if (!found) {
-      return Problem{"--pedal", press.name, "the project has no such pedal",
-                     known.empty() ? "it has no pedals" : "give one of: " + known};
-    }
-  }
-  return std::nullopt;
-}
-
-Json controls_json(const Mechanism& mechanism, const Controls& controls) {
-  Json json;
-  json["hand_wheel_deg"] = json_degrees(controls.hand_wheel);
-  json["bump_left_mm"] = json_number(controls.bump_left);
-  json["bump_right_mm"] = json_number(controls.bump_right);
-  json["wind_up_deg"] = json_degrees(controls.wind_up);
-  json["cab_shake_mm"] = json_point(controls.cab_shake);
-  Json pedals = Json::object();
-  for (std::size_t i = 0; i < mechanism.pedals.size(); ++i) {
-    pedals[mechanism.pedals[i].pedal.name] = json_number(controls.pedals[i]);
-  }
-  json["pedals"] = pedals;
-  return json;
-}
 
 Json link_json(const LinkPose& link) {
   return {{"length_mm", json_number((link.to_mm - link.from_mm).norm())},
@@ -227,10 +187,9 @@ std::string pose_text(const Mechanism& mechanism, const Controls& controls, cons
 int pose_command(const Opening& opening, const PoseSettings& settings) {
   const Result<Mechanism> mechanism = open_mechanism(opening);
   if (!mechanism) return refuse(mechanism.problems(), opening.json);
-  Controls controls = settings.controls;
-  if (const auto problem = press_pedals(*mechanism, settings, controls)) {
-    return refuse({*problem}, opening.json);
-  }
+  const Result<Controls> asked = asked_controls(*mechanism, settings);
+  if (!asked) return refuse(asked.problems(), opening.json);
+  const Controls& controls = *asked;
   const Pose pose = solved_pose(*mechanism, controls);
   print(opening.json ? pose_json(*mechanism, controls, pose).dump(2) + "\n"
                      : pose_text(*mechanism, controls, pose));

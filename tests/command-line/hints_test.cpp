@@ -54,7 +54,7 @@ TEST(Hints, AMistypedCommandIsGuessed) {
   EXPECT_THAT(run_program({"cutlist"}).err, HasSubstr("did you mean cut-list?"));
   const ProgramRun other = run_program({"polish"});
   EXPECT_EQ(other.exit_code, 2);
-  EXPECT_THAT(other.err, HasSubstr("give one of: findings, why, pose, sweep, cut-list, new"));
+  EXPECT_THAT(other.err, HasSubstr("give one of: findings, why, pose, gaps, sweep, cut-list, new"));
 }
 
 TEST(Hints, AMistypedFindingIsAnsweredWithItsNeighboursFirst) {

@@ -21,22 +21,17 @@ const std::map<std::string, Rooms, std::less<>>& rooms_seen_by() {
     const Rooms to_project = with(to_geometry, {"project"});
     const Rooms to_mechanism = with(to_project, {"mechanism"});
     const Rooms to_people = with(to_mechanism, {"people"});
-    const Rooms to_checks = with(to_people, {"checks"});
+    const Rooms to_clearance = with(to_people, {"clearance"});
+    const Rooms to_checks = with(to_clearance, {"checks"});
     const Rooms to_findings = with(to_checks, {"findings"});
     return std::map<std::string, Rooms, std::less<>>{
-        {"basics", {}},
-        {"geometry", {"basics"}},
-        {"project", to_geometry},
-        {"project-file", to_project},
-        {"survey", to_project},
-        {"mechanism", to_project},
-        {"people", to_mechanism},
-        {"drawing", to_mechanism},
-        {"scene", to_mechanism},
-        {"checks", to_people},
-        {"findings", to_checks},
-        {"what-if", to_findings},
-        {"fabrication", with(to_findings, {"drawing", "scene"})},
+        {"basics", {}},           {"geometry", {"basics"}},
+        {"project", to_geometry}, {"project-file", to_project},
+        {"survey", to_project},   {"mechanism", to_project},
+        {"people", to_mechanism}, {"drawing", to_mechanism},
+        {"scene", to_mechanism},  {"clearance", to_mechanism},
+        {"checks", to_clearance}, {"findings", to_checks},
+        {"what-if", to_findings}, {"fabrication", with(to_findings, {"drawing", "scene"})},
         {"runner", {"basics"}},
     };
   }();
