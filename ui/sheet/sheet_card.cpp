@@ -197,6 +197,13 @@ void SheetCard::set_grid(bool on) {
   update();
 }
 
+void SheetCard::set_gaps(bool on) {
+  gaps_.set_on(on);
+  gaps_.show(session_.posed(), session_.selected());
+  describe_selected();
+  update();
+}
+
 void SheetCard::show_photographs(bool on) {
   photographs_->set_view(focused_);
   photographs_->setVisible(on);
@@ -253,6 +260,7 @@ void SheetCard::follow_pose() {
   scene_.show(session_.posed(), projection(), moving);
   grips_.show(session_.project(), session_.posed());
   measure_.follow(grips_);
+  gaps_.show(session_.posed(), session_.selected());
   if (!moving && fitted_) fit();
   describe_selected();
   update();
@@ -262,6 +270,7 @@ void SheetCard::follow_selection() {
   changes_shown_ = drag_.has_value();
   tag_spot_known_ = false;
   if (entry_->path() != session_.selected()) entry_->close_entry();
+  gaps_.show(session_.posed(), session_.selected());
   describe_selected();
   update();
 }
@@ -283,7 +292,8 @@ void SheetCard::describe_selected() {
         part.empty()
             ? tr("No point selected: n and p go from point to point")
             : tr("%1 selected").arg(capitalised_words(member_words(session_.project(), part)));
-    describe(tr("%1 view. %2").arg(view_title(focused_), chosen) + finding);
+    describe(tr("%1 view. %2").arg(view_title(focused_), chosen) + finding +
+             gaps_.nearest_words(unit()));
     return;
   }
   const auto length = [this](double mm) {
@@ -303,7 +313,7 @@ void SheetCard::describe_selected() {
   }
   if (!refused_.isEmpty()) words += "; " + refused_;
   if (!scene_.closes()) words += "; " + scene_.why_not();
-  describe(words + finding);
+  describe(words + finding + gaps_.nearest_words(unit()));
 }
 
 void SheetCard::add_ghost(const Mechanism& mechanism, const Pose& pose) {

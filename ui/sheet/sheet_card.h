@@ -19,6 +19,7 @@
 #include "ui/sheet/backdrop_panel.h"
 #include "ui/sheet/backdrop_placing.h"
 #include "ui/sheet/exact_entry.h"
+#include "ui/sheet/gap_layer.h"
 #include "ui/sheet/grip_drag.h"
 #include "ui/sheet/grip_layer.h"
 #include "ui/sheet/measure_tool.h"
@@ -60,6 +61,11 @@ class SheetCard : public QWidget {
   void keep_measured();
   bool grid() const { return grid_; }
   void set_grid(bool on);
+
+  // Lines between the nearest points of what comes near in this position.
+  bool gaps() const { return gaps_.on(); }
+  void set_gaps(bool on);
+  const GapLayer& gap_layer() const { return gaps_; }
 
   // Panel of the photographs behind the views.
   bool photographs() const { return photographs_->isVisibleTo(this); }
@@ -140,6 +146,7 @@ class SheetCard : public QWidget {
   void paint_findings(QPainter& painter);
   void paint_titles(QPainter& painter);
   void paint_tags(QPainter& painter);
+  void paint_gap_tags(QPainter& painter, TagLayout& layout);
   std::vector<Tag> tags() const;
   Tag point_tag(const GripPlace& place) const;
   void avoid_drawing(TagLayout& layout) const;
@@ -155,6 +162,7 @@ class SheetCard : public QWidget {
   SheetTransform before_filling_;
   GripLayer grips_;
   BackdropLayer backdrops_;
+  GapLayer gaps_;
   MeasureTool measure_;
   BackdropPlacing placing_;
   BackdropPanel* photographs_;

@@ -76,6 +76,7 @@ void SheetCard::paintEvent(QPaintEvent*) {
     for (const SheetNote& note : session_.project().sheet->notes)
       paint_note(painter, note, grips_, scene_, transform_, ui::palette(), unit());
   measure_.paint(painter, scene_, transform_, ui::palette(), unit());
+  gaps_.paint(painter, scene_, transform_, ui::palette(), session_.posed_fresh());
   paint_findings(painter);
   paint_titles(painter);
   paint_tags(painter);
@@ -308,6 +309,7 @@ void SheetCard::avoid_drawing(TagLayout& layout) const {
                          round.radius * transform_.scale());
     for (const DrawnSymbol& symbol : view.symbols)
       layout.avoid_round(transform_.to_screen(origin + symbol.at), 7.0);
+    gaps_.avoid_lines(layout, scene_, transform_, which);
     layout.avoid(title_place(scene_, transform_, which, title_font(), paper()));
   }
 }
@@ -349,7 +351,7 @@ void SheetCard::paint_tag(QPainter& painter, const Tag& tag, const QRectF& place
 
 void SheetCard::paint_tags(QPainter& painter) {
   std::vector<Tag> list = tags();
-  if (list.empty()) return;
+  if (list.empty() && !gaps_.on()) return;
   TagLayout layout(paper().adjusted(Rulers::kWidth + 12.0, Rulers::kWidth + 4.0, -6.0, -6.0));
   avoid_drawing(layout);
   // Numbers stand beside what they measure; those without room go into the tag of the point.
@@ -374,6 +376,37 @@ void SheetCard::paint_tags(QPainter& painter) {
       tag_spot_known_ = true;
     }
     paint_tag(painter, tag, place);
+  }
+  paint_gap_tags(painter, layout);
+}
+
+void SheetCard::paint_gap_tags(QPainter& painter, TagLayout& layout) {
+  if (!gaps_.on() || !scene_.closes()) return;
+  // What they are first: without it the numbers would say too much.
+  Tag caption;
+  caption.beside = {paper().center().x(), paper().top() + 30.0};
+  caption.under = gaps_.caption();
+  caption.edge = ui::palette().soft;
+  caption.leader = false;
+  paint_tag(painter, caption, layout.place(caption.beside, tag_size(caption)));
+  const SheetView named = scene_.filling().value_or(focused_);
+  std::vector<SheetView> order{named};
+  for (const SheetView view : kSheetViews)
+    if (view != named) order.push_back(view);
+  for (const SheetView view : order) {
+    if (!scene_.is_shown(view)) continue;
+    for (Tag tag : gaps_.tags(scene_, transform_, view, unit())) {
+      tag.fresh = session_.posed_fresh();
+      // Names stand in one view, where there is always room for them; the others get the number
+      // where it finds room.
+      if (view == named) {
+        paint_tag(painter, tag, layout.place(tag.beside, tag_size(tag)));
+        continue;
+      }
+      tag.under.clear();
+      if (const auto place = layout.place_close(tag.beside, tag_size(tag)))
+        paint_tag(painter, tag, *place);
+    }
   }
 }
 

@@ -150,6 +150,9 @@ void BenchWindow::make_show_menu() {
   connect(swept, &QAction::toggled, this, [this](bool on) { motion_.swept.show(on); });
   connect(&motion_.swept, &SweptPlaces::changed, swept,
           [this, swept] { swept->setChecked(motion_.swept.shown()); });
+  QAction* gaps = add(menu, "gaps", tr("Gaps in this position"), {}, [] {});
+  gaps->setCheckable(true);
+  connect(gaps, &QAction::toggled, sheet_, &SheetCard::set_gaps);
   QAction* photographs = add(menu, "photographs", tr("Photographs behind the views"), {}, [] {});
   photographs->setCheckable(true);
   connect(photographs, &QAction::toggled, sheet_, &SheetCard::show_photographs);

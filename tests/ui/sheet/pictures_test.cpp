@@ -48,6 +48,9 @@ TEST_P(Pictures, HaveInkAndMarkingBlue) {
   ASSERT_TRUE(sheet.session.set_field("sheet.unit", look.unit).empty());
   sheet.settle();
   keep(sheet, look.name);
+  sheet.card.set_gaps(true);
+  keep(sheet, QString(look.name) + "-gaps");
+  sheet.card.set_gaps(false);
   const QImage picture = sheet.card.grab().toImage();
   const Palette& colours = palette();
   EXPECT_GT(pixels_near(picture, colours.ink), 300);
@@ -93,6 +96,9 @@ TEST(PicturesOfStates, DifferFromEachOther) {
   found.motion.swept.show(true);
   found.settle();
   keep(found, "finding-and-swept");
+  found.card.set_gaps(true);
+  keep(found, "gaps");
+  found.card.set_gaps(false);
   found.card.clear_finding();
   found.motion.swept.show(false);
   found.session.select("drag_link.knuckle_ball_mm");
