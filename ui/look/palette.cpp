@@ -25,7 +25,7 @@ std::optional<bool>& desktop_wish() {
 
 // Linear part of one channel, WCAG 2.1 "relative luminance".
 double linear(float of_channel) {
-  const double channel{of_channel};
+  const auto channel = static_cast<double>(of_channel);
   return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
 }
 

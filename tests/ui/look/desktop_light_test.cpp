@@ -13,6 +13,7 @@
 #include <QThread>
 #include <atomic>
 
+#include "tests/ui/look/desktop_light_test.h"
 #include "ui/look/palette.h"
 
 namespace tackbench::ui {
@@ -20,24 +21,6 @@ namespace {
 
 constexpr const char* kPath = "/org/freedesktop/portal/desktop";
 constexpr const char* kInterface = "org.freedesktop.portal.Settings";
-
-class Portal : public QObject {
-  Q_OBJECT
-  Q_CLASSINFO("D-Bus Interface", "org.freedesktop.portal.Settings")
-
- public:
-  explicit Portal(uint wish) : wish_(wish) {}
-
- public Q_SLOTS:
-  // A variant inside a variant, as the portal's older call answers.
-  QDBusVariant Read(const QString& group, const QString& key) {
-    const bool known = group == "org.freedesktop.appearance" && key == "color-scheme";
-    return QDBusVariant(QVariant::fromValue(QDBusVariant(known ? wish_ : 77U)));
-  }
-
- private:
-  uint wish_;
-};
 
 class DesktopLightTest : public testing::Test {
  protected:
@@ -59,7 +42,7 @@ class DesktopLightTest : public testing::Test {
 
   // Answers at once from a thread of its own, or not before this one lets it.
   void open_portal(uint wish, bool at_once) {
-    portal_ = std::make_unique<Portal>(wish);
+    portal_ = std::make_unique<SettingsPortal>(wish);
     if (at_once) {
       thread_.start();
       portal_->moveToThread(&thread_);
@@ -85,7 +68,7 @@ class DesktopLightTest : public testing::Test {
 
   inline static QString bus_;
   QThread thread_;
-  std::unique_ptr<Portal> portal_;
+  std::unique_ptr<SettingsPortal> portal_;
 };
 
 TEST_F(DesktopLightTest, TheFirstWindowOpensByNightWhereNightIsWished) {
@@ -135,5 +118,3 @@ TEST_F(DesktopLightTest, WithoutAPortalNothingIsWished) {
 
 }  // namespace
 }  // namespace tackbench::ui
-
-#include "desktop_light_test.moc"
