@@ -111,11 +111,14 @@ class Display:
 
     def close(self, window):
         """By the window manager's own key, again when the manager was not ready for it."""
-        def gone():
+        for _ in range(3):
             self.keys(window, "alt+F4")
-            time.sleep(0.3)
-            return window not in self.windows("")
-        wait_for("the window to close", gone)
+            end = time.monotonic() + 5.0
+            while time.monotonic() < end:
+                time.sleep(0.1)
+                if window not in self.windows(""):
+                    return
+        raise AssertionError("the window does not close")
 
     def keys(self, window, *keys):
         self.xdotool("windowactivate", "--sync", window)
