@@ -36,11 +36,13 @@ void take(QVariant value) {
 DesktopLight::DesktopLight(QObject* parent) : QObject(parent) {
   QDBusConnection bus = QDBusConnection::sessionBus();
   if (!bus.isConnected()) return;
-  bus.connect(kService, kPath, kInterface, "SettingChanged", this,
-              SLOT(setting_changed(QString, QString, QDBusVariant)));
   QDBusMessage ask = QDBusMessage::createMethodCall(kService, kPath, kInterface, "Read");
   ask.setArguments({kGroup, kKey});
   const QDBusMessage answer = bus.call(ask, QDBus::Block, kPatienceMs);
+  // After the first answer: Qt 6.4 passes no signal on to whoever asked for it on a bus just
+  // opened.
+  bus.connect({}, kPath, kInterface, "SettingChanged", this,
+              SLOT(setting_changed(QString, QString, QDBusVariant)));
   if (answer.type() == QDBusMessage::ReplyMessage)
     answered(answer);
   else if (answer.errorName() == "org.freedesktop.DBus.Error.NoReply")
