@@ -102,6 +102,12 @@ std::optional<std::string> ui_fault(const Home& from, const Include& include) {
 }
 
 std::optional<std::string> reason_against(const Include& include) {
+  // What moc makes of a source of its own stands beside no path.
+  const std::string own_moc =
+      include.file.substr(include.file.rfind('/') + 1,
+                          include.file.rfind('.') - 1 - include.file.rfind('/')) +
+      ".moc";
+  if (include.quoted && include.target == own_moc) return std::nullopt;
   if (include.quoted && include.target.find('/') == std::string::npos)
     return "write the path from the top";
   const Home from = home_of(include.file);

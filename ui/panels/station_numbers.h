@@ -19,7 +19,11 @@ struct StationNumbers {
 };
 
 // What each of them means, of all stations in order; numbers stand as %1, %2.
-std::vector<Meaning> station_number_meanings();
+struct StationNumberMeaning {
+  Station station = Station::column;
+  Meaning said;
+};
+std::vector<StationNumberMeaning> station_number_meanings();
 
 StationNumbers station_numbers(const Session& session, Station station);
 

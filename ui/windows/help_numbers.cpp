@@ -26,8 +26,11 @@ QString without_places(QString words) {
 
 std::vector<HelpSection> help_numbers() {
   HelpSection tags{tr("On the tags of the stations"), {}};
-  for (const Meaning& each : station_number_meanings())
-    tags.entries.push_back({without_places(each.word), each.meaning});
+  for (const StationNumberMeaning& each : station_number_meanings())
+    tags.entries.push_back(
+        {tr("%1: %2").arg(QCoreApplication::translate("Stations", station_word(each.station)),
+                          without_places(each.said.word)),
+         each.said.meaning});
   HelpSection desk{tr("On the motion desk"), {}};
   for (const DeskWord& each : desk_words()) desk.entries.push_back(each.said);
   HelpSection graphs{tr("Graphs"), graph_meanings()};

@@ -10,6 +10,7 @@
 #include <QTemporaryDir>
 #include <QTextBrowser>
 #include <QTextDocumentFragment>
+#include <map>
 #include <set>
 
 #include "core/findings/finding_words.h"
@@ -132,24 +133,24 @@ TEST_P(WindowWords, AreExplainedInHelp) {
 
 // Every number on a tag reads like one of those that Help explains.
 TEST_P(WindowWords, NumbersOnTagsAreExplained) {
-  std::vector<QRegularExpression> known;
-  for (const Meaning& each : station_number_meanings()) {
-    EXPECT_TRUE(is_in_help(each.meaning)) << each.word.toStdString();
-    QString pattern = QRegularExpression::escape(each.word);
+  std::map<Station, std::vector<QRegularExpression>> known;
+  for (const StationNumberMeaning& each : station_number_meanings()) {
+    EXPECT_TRUE(is_in_help(each.said.meaning)) << each.said.word.toStdString();
+    QString pattern = QRegularExpression::escape(each.said.word);
     for (const char* place : {"\\%1", "\\%2"})
       pattern.replace(QLatin1String(place),
                       QStringLiteral(R"(~?[+\-]?[0-9][0-9./\- ]*(mm|in|\x{b0})?)"));
-    known.emplace_back(QRegularExpression::anchoredPattern(pattern));
-    EXPECT_TRUE(known.back().isValid());
+    known[each.station].emplace_back(QRegularExpression::anchoredPattern(pattern));
+    EXPECT_TRUE(known[each.station].back().isValid());
   }
   const auto look = [&] {
     for (const Station station : kStations) {
       const StationNumbers numbers = station_numbers(window_.session(), station);
       for (const QString& words : {numbers.first, numbers.second}) {
         if (words.isEmpty()) continue;
-        const bool found = std::any_of(known.begin(), known.end(), [&](const auto& each) {
-          return each.match(words).hasMatch();
-        });
+        const auto& own = known[station];
+        const bool found = std::any_of(
+            own.begin(), own.end(), [&](const auto& each) { return each.match(words).hasMatch(); });
         EXPECT_TRUE(found) << words.toStdString();
       }
     }
