@@ -99,14 +99,15 @@ void add_relays(SolidsMaker& maker, const Steering& steering) {
     const Vec3 input = relay.from_arm.driven.ball(0.0);
     const Vec3 output = relay.output.ball(0.0);
     const Vec3 output_stud = i + 1 == steering.relays.size() ? steering.arm_stud : axis;
-    SolidPart lever{"relay " + relay.name,
+    const std::string name = relay.name.empty() ? "relay" : relay.name;
+    SolidPart lever{name,
                     item_path("steering_box.relays", i),
                     {},
                     {relay_ball(i, "input"), relay_ball(i, "output")}};
     add_lever(lever, rides(Body::relay, index), relay.output.foot, axis, input, axis);
     add_lever(lever, rides(Body::relay, index), relay.output.foot, axis, output, output_stud);
     maker.add(std::move(lever));
-    SolidPart link{"link to relay " + relay.name,
+    SolidPart link{"link to the " + name,
                    item_path("steering_box.relays", i),
                    {},
                    {hand_joint, relay_ball(i, "input")}};

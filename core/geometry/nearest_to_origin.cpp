@@ -59,8 +59,8 @@ class Search {
     take({{a, b, c}, {weight_a, weight_b, weight_c}, 3, foot.squaredNorm()});
   }
 
-  // Whether the whole tetrahedron holds the origin.
-  bool inside() const {
+  // Whether the whole tetrahedron holds the origin, and the weights that make it.
+  bool inside(std::array<double, 4>& weights) const {
     const Vec3 ab = at(1) - at(0);
     const Vec3 ac = at(2) - at(0);
     const Vec3 ad = at(3) - at(0);
@@ -69,6 +69,7 @@ class Search {
     const double b = -at(0).dot(ac.cross(ad)) / volume;
     const double c = -at(0).dot(ad.cross(ab)) / volume;
     const double d = -at(0).dot(ab.cross(ac)) / volume;
+    weights = {1.0 - b - c - d, b, c, d};
     return b >= 0.0 && c >= 0.0 && d >= 0.0 && b + c + d <= 1.0;
   }
 
@@ -99,7 +100,10 @@ Vec3 Simplex::apart() const {
 bool reduce_to_nearest(Simplex& simplex) {
   Search search(simplex);
   const int newest = simplex.count - 1;
-  if (simplex.count == 4 && search.inside()) return true;
+  if (std::array<double, 4> weights{}; simplex.count == 4 && search.inside(weights)) {
+    simplex.weights = weights;
+    return true;
+  }
   search.try_point(newest);
   for (int i = 0; i < newest; ++i) search.try_edge(i, newest);
   for (int i = 0; i < newest; ++i)

@@ -28,7 +28,7 @@ struct Simplex {
 // Leaves only the corners of the smallest part that holds the nearest point. The last corner is the
 // newest, and only parts that have it are looked at: the others were looked at before. Flat and
 // needle-like parts are left to their edges, so that the answer is always a point of the simplex.
-// True when a tetrahedron holds the origin.
+// True when a tetrahedron holds the origin: all four corners stay, weighted to make it.
 bool reduce_to_nearest(Simplex& simplex);
 
 }  // namespace tackbench

@@ -56,7 +56,7 @@ class CoreSearch {
       if (found.high - found.low <= wanted.tolerance_mm) return found;
       simplex.corners[static_cast<std::size_t>(simplex.count++)] = next;
       const Simplex whole = simplex;
-      if (reduce_to_nearest(simplex)) return overlapping(found, whole);
+      if (reduce_to_nearest(simplex)) return overlapping(found, whole, simplex);
       const Vec3 apart = simplex.apart();
       const double high = apart.norm();
       // No nearer than before: the numbers' own grain is reached.
@@ -64,7 +64,7 @@ class CoreSearch {
       found.high = high;
       found.on_first = simplex.on_first();
       found.on_second = simplex.on_second();
-      if (high <= kTouching * scale) return overlapping(found, whole);
+      if (high <= kTouching * scale) return overlapping(found, whole, simplex);
       along = apart / high;
     }
     found.rounds = most;
@@ -74,7 +74,7 @@ class CoreSearch {
  private:
   // The faces of the last simplex lie near the surface that the origin is nearest to: the best of
   // the planes along them tells touching from overlap, and bounds the depth.
-  Found overlapping(Found found, const Simplex& whole) const {
+  Found overlapping(Found found, const Simplex& whole, const Simplex& common) const {
     constexpr int kFaces[4][3] = {{0, 1, 2}, {0, 1, 3}, {0, 2, 3}, {1, 2, 3}};
     for (const auto& face : kFaces) {
       if (face[2] >= whole.count) continue;
@@ -92,10 +92,9 @@ class CoreSearch {
         found.normal = along;
       }
     }
-    // Some point that both cores hold, near enough for a picture.
-    Simplex even = whole;
-    even.weights.fill(1.0 / whole.count);
-    found.on_first = found.on_second = 0.5 * (even.on_first() + even.on_second());
+    // The place that both cores hold.
+    found.on_first = common.on_first();
+    found.on_second = common.on_second();
     found.high = 0.0;
     found.overlap = true;
     return found;

@@ -199,6 +199,15 @@ TEST(GapAgainstClosedForms, OverlapIsExactDownToTheRoundings) {
   EXPECT_EQ(deeper.outcome, GapOutcome::deeper_than);
   EXPECT_NEAR(deeper.high_mm, -9.0, 1e-9);
   EXPECT_LE(deeper.low_mm, deeper.high_mm);
+  // A long beam through a plate: the place told is where they are in each other.
+  const SolidGap through = searched_gap(rounded_box({0, 0, 0}, Mat3::Identity(), {5000, 40, 60}),
+                                        rounded_box({1200, 0, 0}, Mat3::Identity(), {8, 900, 900}));
+  EXPECT_EQ(through.outcome, GapOutcome::deeper_than);
+  for (const Vec3& place : {through.on_first, through.on_second}) {
+    EXPECT_LE(std::abs(place.x() - 1200.0), 4.0 + 1e-6);
+    EXPECT_LE(std::abs(place.y()), 20.0 + 1e-6);
+    EXPECT_LE(std::abs(place.z()), 30.0 + 1e-6);
+  }
 }
 
 }  // namespace

@@ -99,8 +99,9 @@ QString GapLayer::caption() const {
   if (shown_.empty()) return words("No gap this side of 150 mm in this position");
   const bool assumed =
       std::any_of(shown_.begin(), shown_.end(), [](const PairGap& pair) { return pair.assumed; });
-  QString text = words("Gaps in this position, tyres without growth");
-  if (assumed) text += words("; ~ where a size is assumed");
+  QString text = words("Gaps in this position");
+  text += '\n' + words("tyres without growth");
+  if (assumed) text += words("; ~: a size is assumed");
   return text;
 }
 

@@ -3,6 +3,7 @@
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "ui/look/palette.h"
 #include "ui/sheet/empty_truck.h"
@@ -321,7 +322,9 @@ QSizeF SheetCard::tag_size(const Tag& tag) const {
                                           Qt::AlignLeft | Qt::TextWordWrap, tag.under);
   const double heading = tag.heading.isEmpty() ? 0.0 : heavy.height();
   const double width = std::min(heavy.horizontalAdvance(tag.heading), kMostTagWidth);
-  return {std::max(width, under.width()) + 18.0, heading + under.height() + 10.0};
+  // No words have no line of their own.
+  const double lines = tag.under.isEmpty() ? 0.0 : under.height();
+  return {std::max(width, under.width()) + 18.0, heading + lines + 10.0};
 }
 
 void SheetCard::paint_tag(QPainter& painter, const Tag& tag, const QRectF& place) {
@@ -389,10 +392,13 @@ void SheetCard::paint_gap_tags(QPainter& painter, TagLayout& layout) {
   caption.edge = ui::palette().soft;
   caption.leader = false;
   paint_tag(painter, caption, layout.place(caption.beside, tag_size(caption)));
+  // The scale bar's number stands there.
+  layout.avoid(QRectF(paper().bottomLeft() + QPointF(20.0, -44.0), QSizeF(240.0, 40.0)));
   const SheetView named = scene_.filling().value_or(focused_);
   std::vector<SheetView> order{named};
   for (const SheetView view : kSheetViews)
     if (view != named) order.push_back(view);
+  std::vector<std::pair<Tag, QRectF>> placed;
   for (const SheetView view : order) {
     if (!scene_.is_shown(view)) continue;
     for (Tag tag : gaps_.tags(scene_, transform_, view, unit())) {
@@ -400,13 +406,23 @@ void SheetCard::paint_gap_tags(QPainter& painter, TagLayout& layout) {
       // Names stand in one view, where there is always room for them; the others get the number
       // where it finds room.
       if (view == named) {
-        paint_tag(painter, tag, layout.place(tag.beside, tag_size(tag)));
+        placed.emplace_back(tag, layout.place(tag.beside, tag_size(tag)));
         continue;
       }
       tag.under.clear();
       if (const auto place = layout.place_close(tag.beside, tag_size(tag)))
-        paint_tag(painter, tag, *place);
+        placed.emplace_back(tag, *place);
     }
+  }
+  // Leaders lie under all of them.
+  for (const auto& [tag, place] : placed) {
+    painter.setOpacity(tag.fresh ? 1.0 : kStaleOpacity);
+    painter.setPen(QPen(tag.edge.value_or(ui::palette().ink), 0.9));
+    painter.drawLine(nearest_on(place, tag.beside), tag.beside);
+  }
+  for (auto& [tag, place] : placed) {
+    tag.leader = false;
+    paint_tag(painter, tag, place);
   }
 }
 
