@@ -53,6 +53,12 @@ EntryLine::EntryLine(Session& session, FieldEntry entry, int coordinate, QWidget
     choose_type();
   }
   show_member(false);
+  connect(&session_, &Session::entries_wanted, this, [this](QStringList* refused) {
+    if (!commit()) refused->append(tr("%1: %2").arg(accessibleName(), refused_));
+  });
+  connect(&session_, &Session::project_changed, this, [this](const Change& change) {
+    if (change.kind == ChangeKind::opened && isModified()) give_up();
+  });
 }
 
 // Fractions of an inch need twice the width of millimetres; three of them stand in a row.
@@ -82,7 +88,8 @@ void EntryLine::show_member(bool exact) {
   const ShownUnit lengths = unit_for(entry_, session_.shown_unit());
   const QString shown =
       exact ? exact_entry(entry_, text, lengths) : shown_entry(entry_, text, lengths);
-  if (shown != QLineEdit::text()) {
+  // The line's own undo ends where the project's begins.
+  if (shown != QLineEdit::text() || isUndoAvailable()) {
     setText(shown);
     if (entry_.kind == EntryKind::text && !exact) setCursorPosition(0);
   }
@@ -104,7 +111,8 @@ Problems EntryLine::set(const std::string& text) {
 }
 
 bool EntryLine::commit() {
-  if (!isModified()) return true;
+  // The change that is being told may be another document, or take this very line away.
+  if (!isModified() || session_.telling_change()) return true;
   const ShownUnit lengths = unit_for(entry_, session_.shown_unit());
   const std::string now = own_text();
   const QString typed = text();
@@ -125,8 +133,15 @@ bool EntryLine::commit() {
     return true;
   }
   setModified(true);
-  Q_EMIT refused(fault_words(problems));
+  refused_ = fault_words(problems);
+  Q_EMIT refused(refused_);
   return false;
+}
+
+void EntryLine::type_again(const QString& typed, int cursor) {
+  setText(typed);
+  setCursorPosition(cursor);
+  setModified(true);
 }
 
 void EntryLine::give_up() {
@@ -134,10 +149,24 @@ void EntryLine::give_up() {
   Q_EMIT taken();
 }
 
+// With nothing typed, undo and redo are the project's.
+bool EntryLine::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && !isModified()) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+      event->ignore();
+      return true;
+    }
+  }
+  return QLineEdit::event(event);
+}
+
 void EntryLine::focusInEvent(QFocusEvent* event) {
   QLineEdit::focusInEvent(event);
-  if (!isModified()) show_member(true);
-  if (event->reason() != Qt::MouseFocusReason) selectAll();
+  if (!isModified()) {
+    show_member(true);
+    if (event->reason() != Qt::MouseFocusReason) selectAll();
+  }
   Q_EMIT entered();
 }
 

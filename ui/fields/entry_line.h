@@ -1,5 +1,6 @@
-// One line of text bound to a member, or to one coordinate of it. What is typed is taken on Return
-// or on leaving the field; Escape gives it up. While it has the keyboard it shows every digit.
+// One line of text bound to a member, or to one coordinate of it. What is typed is taken on Return,
+// on leaving the field and when the session asks for it; Escape gives it up, and so does another
+// document. While it has the keyboard it shows every digit.
 #pragma once
 
 #include <QLineEdit>
@@ -20,8 +21,13 @@ class EntryLine : public QLineEdit {
 
   // Shows the member again; what is being typed stays.
   void refresh();
-  // Takes what was typed. False when it was refused: the member keeps its value.
+  // Takes what was typed. False when it was refused: the member keeps its value. Does nothing while
+  // a change is being told.
   bool commit();
+  // Puts back what was being typed into a line that was made anew.
+  void type_again(const QString& typed, int cursor);
+  // Shows the member; what was being typed is gone.
+  void give_up();
   // What stands there for a member that is not given.
   static QString empty_words() { return tr("not given"); }
   const FieldEntry& entry() const { return entry_; }
@@ -34,6 +40,7 @@ class EntryLine : public QLineEdit {
   void taken();                      // nothing is wrong any more
 
  protected:
+  bool event(QEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
   void paintEvent(QPaintEvent* event) override;
@@ -44,7 +51,6 @@ class EntryLine : public QLineEdit {
   std::string own_text() const;
   Problems set(const std::string& text);
   void show_member(bool exact);
-  void give_up();
   void choose_type();
 
   Session& session_;
@@ -52,6 +58,7 @@ class EntryLine : public QLineEdit {
   bool direction_ = false;
   int coordinate_ = -1;
   TypeSize type_ = TypeSize::normal;
+  QString refused_;  // why, the last time
 };
 
 }  // namespace tackbench::ui

@@ -12,6 +12,7 @@
 #include "ui/look/style.h"
 #include "ui/look/type.h"
 #include "ui/panels/cut_list_text.h"
+#include "ui/panels/station_words.h"
 
 namespace tackbench::ui {
 
@@ -59,9 +60,21 @@ void CutListPanel::changeEvent(QEvent* event) {
 void CutListPanel::refresh() {
   const JudgedTruck& judged = session_.judged();
   const bool stale = !session_.judged_fresh() || calm_->in_drag();
-  state_->setText(stale ? tr("From before the last edit: being worked out again.")
-                        : tr("Lengths in mm, angles in degrees."));
-  if (!isVisible() || !judged.mechanism) return;
+  const bool from_before = judged.revision > 0;
+  if (!stale) {
+    state_->setText(tr("Lengths in mm, angles in degrees."));
+  } else if (!session_.cannot_work_out().empty()) {
+    state_->setText(from_before ? cannot_work_out_words(session_) + QLatin1Char('\n') +
+                                      tr("This is the cut list from before.")
+                                : cannot_work_out_words(session_));
+  } else if (session_.checks_stopped()) {
+    state_->setText(tr("Stopped. This is the cut list from before the last edit."));
+  } else {
+    state_->setText(from_before ? tr("From before the last edit: being worked out again.")
+                                : tr("Being worked out."));
+  }
+  if (!isVisible()) return;
+  if (stale && !from_before) return text_->clear();
   const int at = text_->verticalScrollBar()->value();
   const CutList list = make_cut_list(*judged.mechanism, judged.results, judged.findings);
   text_->setHtml(cut_list_blocks(list, stale));
@@ -70,14 +83,13 @@ void CutListPanel::refresh() {
 
 Result<std::vector<std::filesystem::path>> CutListPanel::save_into(
     const std::filesystem::path& folder) {
+  session_.settle_entries();
   if (session_.checks_stopped()) session_.run_checks_again();
   session_.wait_until_fresh();
   const JudgedTruck& judged = session_.judged();
   if (!session_.judged_fresh()) {
-    const Problem problem{"", "", tr("the project cannot be worked out as it is").toStdString(),
-                          tr("mend what its stations say first").toStdString()};
-    state_->setText(fault_words({problem}));
-    return problem;
+    state_->setText(cannot_work_out_words(session_));
+    return session_.cannot_work_out();
   }
   auto written =
       write_cut_list(make_cut_list(*judged.mechanism, judged.results, judged.findings), folder);

@@ -2,6 +2,7 @@
 
 #include <QHBoxLayout>
 #include <QScrollBar>
+#include <QStyle>
 #include <algorithm>
 
 #include "ui/look/style.h"
@@ -106,7 +107,8 @@ void FindingsPanel::refresh() {
   const Shown wanted{&session_.judged(), looks_stale(), station_, session_.shown_unit()};
   if (shown_ != wanted) fill_cards();
   shown_ = wanted;
-  if (!session_.judged_fresh() && !session_.checks_stopped()) {
+  if (!session_.judged_fresh() && !session_.checks_stopped() &&
+      session_.cannot_work_out().empty()) {
     // Only a wait that is felt is spoken of.
     if (stop_->isHidden() && !long_wait_.isActive()) long_wait_.start();
     if (!stop_->isHidden()) show_progress();
@@ -156,7 +158,9 @@ void FindingsPanel::fill_cards() {
                                  count(Verdict::within), count(Verdict::not_judged)));
   none_->setText(station_ ? tr("Nothing is found about this station yet.")
                           : tr("Nothing is found yet: open a project or begin to measure."));
-  none_->setVisible(shown == 0);
+  // Before anything was worked out, what is at work or in the way is said above.
+  none_->setVisible(shown == 0 && !stale);
+  headline_->setVisible(shown > 0 || !stale);
 }
 
 void FindingsPanel::offer_motion(FindingCard& card) const {
@@ -172,13 +176,29 @@ void FindingsPanel::offer_wander(bool possible, bool playing) {
 void FindingsPanel::show_progress() {
   const bool stale = !session_.judged_fresh();
   const bool stopped = session_.checks_stopped();
-  progress_->setText(!stale    ? QString()
-                     : stopped ? tr("Stopped. These are the findings from before the last edit.")
-                               : tr("Checks are at work; these are the findings from before."));
+  const bool in_vain = !session_.cannot_work_out().empty();
+  const bool from_before = !session_.judged().findings.empty();
+  QString words;
+  if (in_vain) {
+    words = cannot_work_out_words(session_);
+    if (from_before) words += QLatin1Char('\n') + tr("These are the findings from before.");
+  } else if (stopped) {
+    words = from_before ? tr("Stopped. These are the findings from before the last edit.")
+                        : tr("Stopped.");
+  } else if (stale) {
+    words = from_before ? tr("Checks are at work; these are the findings from before.")
+                        : tr("Checks are at work.");
+  }
+  progress_->setText(words);
   progress_->setVisible(stale);
+  if (const char* look = in_vain ? "wrong" : "soft"; progress_->property("look") != look) {
+    set_look(*progress_, look);
+    progress_->style()->unpolish(progress_);
+    progress_->style()->polish(progress_);
+  }
   stop_->setText(stopped ? tr("Work out") : tr("Stop"));
   stop_->setAccessibleName(stopped ? tr("Work out the findings again") : tr("Stop the checks"));
-  stop_->setVisible(stale);
+  stop_->setVisible(stale && !in_vain);
 }
 
 std::vector<FindingCard*> FindingsPanel::shown_cards() const {

@@ -31,6 +31,8 @@ class FindingsPanel : public QWidget {
   std::vector<FindingCard*> shown_cards() const;
   FindingCard* card(const std::string& name) const;
   QString headline() const { return headline_->text(); }
+  // What is said of stale findings; empty while they are fresh.
+  QString progress_words() const { return progress_->isHidden() ? QString() : progress_->text(); }
   QPushButton& stop_button() const { return *stop_; }
   CalmCombo& station_filter() const { return *filter_; }
 

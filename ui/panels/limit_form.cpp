@@ -2,6 +2,8 @@
 
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QMouseEvent>
 
 #include "core/basics/entered_number.h"
 #include "core/project/number_text.h"
@@ -19,7 +21,7 @@ constexpr std::array<const char*, 4> kMembers{"least", "most", "least_inner", "m
 }  // namespace
 
 LimitForm::LimitForm(Session& session, const Limit& limit, QWidget* parent)
-    : QWidget(parent), session_(session), limit_(limit) {
+    : QWidget(parent), session_(session), limit_(limit), lengths_(session.shown_unit()) {
   set_look(*this, "plain");
   const std::array<QString, 4> words{tr("At least"), tr("At most"), tr("Close below"),
                                      tr("Close above")};
@@ -28,7 +30,7 @@ LimitForm::LimitForm(Session& session, const Limit& limit, QWidget* parent)
   FieldEntry number;
   number.kind = EntryKind::number;
   number.unit = limit.unit;
-  const QString unit = unit_sign(limit.unit, session.shown_unit());
+  const QString unit = unit_sign(limit.unit, lengths_);
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 4, 0, 0);
   grid->setHorizontalSpacing(6);
@@ -48,8 +50,8 @@ LimitForm::LimitForm(Session& session, const Limit& limit, QWidget* parent)
     line->setAccessibleName(tr("%1, limit of this finding").arg(words.at(i)));
     line->setObjectName(QString::fromLatin1(kMembers.at(i)));
     if (now.at(i))
-      line->setText(exact_entry(number, number_text(shown_from_inside(limit.unit, *now.at(i))),
-                                session.shown_unit()));
+      line->setText(
+          exact_entry(number, number_text(shown_from_inside(limit.unit, *now.at(i))), lengths_));
     connect(line, &QLineEdit::returnPressed, this, &LimitForm::take);
     grid->addWidget(line, row + 1, column);
     values_.at(i) = line;
@@ -104,8 +106,7 @@ void LimitForm::show_wrong(const QString& words) {
 std::optional<std::optional<double>> LimitForm::value_of(std::size_t index) {
   const QString typed = values_.at(index)->text().trimmed();
   if (typed.isEmpty()) return std::optional<double>();
-  const Result<double> inside =
-      entered_number(typed.toStdString(), limit_.unit, session_.shown_unit());
+  const Result<double> inside = entered_number(typed.toStdString(), limit_.unit, lengths_);
   if (inside) return std::optional<double>(shown_from_inside(limit_.unit, *inside));
   show_wrong(fault_words(inside.problems()));
   values_.at(index)->setFocus();
@@ -127,6 +128,18 @@ void LimitForm::take() {
   if (!after) return show_wrong(fault_words(after.problems()));
   session_.edit(tr("Own limit for %1").arg(limit_.name.c_str()), *after);
   Q_EMIT done();
+}
+
+// The card beneath opens and closes by keys and clicks: none that is meant for the form gets there.
+void LimitForm::keyPressEvent(QKeyEvent* event) {
+  event->accept();
+  if (event->key() == Qt::Key_Escape) return Q_EMIT done();
+  if (event->key() != Qt::Key_Return && event->key() != Qt::Key_Enter) return;
+  if (auto* button = qobject_cast<QPushButton*>(focusWidget())) button->click();
+}
+
+void LimitForm::mousePressEvent(QMouseEvent* event) {
+  event->accept();
 }
 
 }  // namespace tackbench::ui

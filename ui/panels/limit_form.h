@@ -26,12 +26,17 @@ class LimitForm : public QWidget {
  Q_SIGNALS:
   void done();
 
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+
  private:
   void show_wrong(const QString& words);
   std::optional<std::optional<double>> value_of(std::size_t index);
 
   Session& session_;
   Limit limit_;
+  ShownUnit lengths_;  // what the numbers were written in; the window's may change meanwhile
   std::array<QLineEdit*, 4> values_{};
   QLineEdit* source_ = nullptr;
   QLabel* wrong_ = nullptr;

@@ -74,6 +74,11 @@ StationSheet::StationSheet(Session& session, QWidget* parent)
   while_dragging_.setInterval(kWhileDraggingMs);
   connect(&while_dragging_, &QTimer::timeout, this, &StationSheet::refresh);
   connect(&session_, &Session::project_changed, this, [this](const Change& change) {
+    if (change.kind == ChangeKind::opened) {
+      // What is being typed was meant for the document before.
+      for (const auto& [path, field] : fields_)
+        for (EntryLine* line : field->lines()) line->give_up();
+    }
     if (change.kind != ChangeKind::dragged) {
       refresh();
     } else if (!while_dragging_.isActive()) {
@@ -169,7 +174,35 @@ void StationSheet::refresh() {
   follow_selection();
 }
 
+// What is being typed goes on in the line that takes the old one's place.
 void StationSheet::rebuild(FieldGroup group) {
+  struct Typed {
+    std::string path;
+    std::size_t which = 0;
+    QString text;
+    int cursor = 0;
+    bool focus = false;
+  };
+  std::vector<Typed> typed;
+  for (const auto& [path, field] : fields_) {
+    for (std::size_t i = 0; i < field->lines().size(); ++i) {
+      EntryLine& line = *field->lines()[i];
+      if (!line.isModified()) continue;
+      typed.push_back({path, i, line.text(), line.cursorPosition(), line.hasFocus()});
+      line.setModified(false);
+    }
+  }
+  make_body(std::move(group));
+  for (const Typed& each : typed) {
+    const auto found = fields_.find(each.path);
+    if (found == fields_.end() || each.which >= found->second->lines().size()) continue;
+    EntryLine& line = *found->second->lines()[each.which];
+    line.type_again(each.text, each.cursor);
+    if (each.focus) line.setFocus(Qt::OtherFocusReason);
+  }
+}
+
+void StationSheet::make_body(FieldGroup group) {
   const int at = scroll_->verticalScrollBar()->value();
   fields_.clear();
   cards_.clear();

@@ -45,6 +45,7 @@ class StationSheet : public QWidget {
   // Makes the widgets anew when the members are others, and shows their values.
   void refresh();
   void rebuild(FieldGroup group);
+  void make_body(FieldGroup group);
   void fill_absent();
   void show_values();
   void show_verdict();

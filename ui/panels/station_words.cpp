@@ -7,6 +7,7 @@
 #include "core/basics/shown_number.h"
 #include "core/findings/verdict_order.h"
 #include "core/project/starting_truck.h"
+#include "ui/fields/entry_text.h"
 
 namespace tackbench::ui {
 
@@ -69,8 +70,20 @@ StationState station_state(const Session& session, Station station) {
   } else {
     state.words = count_words(state.past, state.close, state.within, state.not_judged);
   }
-  if (state.stale) state.words += tr(", being worked out again");
+  if (state.stale)
+    state.words += session.cannot_work_out().empty() ? tr(", being worked out again")
+                                                     : tr(", cannot be worked out");
   return state;
+}
+
+QString cannot_work_out_words(const Session& session) {
+  const Problems& why = session.cannot_work_out();
+  if (why.empty()) return {};
+  QString words = tr("Cannot be worked out as drawn: %1.").arg(fault_words({why.front()}));
+  if (why.size() > 1)
+    words += QLatin1Char('\n') + tr("%n more thing(s) in the way: see the stations.")
+                                     .replace("%n", QString::number(why.size() - 1));
+  return words;
 }
 
 QString count_words(int past, int close, int within, int not_judged) {

@@ -19,7 +19,7 @@ enum class StationPresence {
 struct StationState {
   StationPresence presence = StationPresence::present;
   Verdict worst = Verdict::not_judged;
-  bool stale = false;  // the verdict is being worked out again
+  bool stale = false;  // the verdict is from before the last edit
   int past = 0;        // of its findings
   int close = 0;
   int within = 0;
@@ -31,6 +31,9 @@ StationState station_state(const Session& session, Station station);
 
 // Why a station is not there, and what follows, for its empty sheet. By its member name.
 QString absent_words(const std::string& root);
+
+// Why the project as it stands cannot be worked out, as sentences; empty while it can.
+QString cannot_work_out_words(const Session& session);
 
 // "7 past, 3 close, 19 within, 12 not judged"; what there is none of is left out.
 QString count_words(int past, int close, int within, int not_judged);

@@ -17,7 +17,8 @@ namespace tackbench::ui {
 
 namespace {
 
-constexpr int kSoonMs = 1500;  // after the last edit: a drag is written once
+constexpr qint64 kSoonMs = 1500;    // after the last edit: a short drag is written once
+constexpr qint64 kLatestMs = 5000;  // after the first one, however steadily others follow
 
 QString text_of(const std::filesystem::path& path) {
   return QString::fromStdString(path.string());
@@ -88,21 +89,30 @@ Recovery::Recovery(Session& session, std::filesystem::path folder, QObject* pare
   const QString name = QUuid::createUuid().toString(QUuid::WithoutBraces);
   copy_ = folder_ / (name.toStdString() + ".tack");
   soon_.setSingleShot(true);
-  soon_.setInterval(kSoonMs);
   connect(&soon_, &QTimer::timeout, this, &Recovery::keep_now);
-  connect(&session_, &Session::project_changed, this, [this] { soon_.start(); });
+  connect(&session_, &Session::project_changed, this, &Recovery::keep_soon);
   connect(&session_, &Session::file_changed, this, [this] {
-    if (!session_.unsaved()) forget();
+    if (session_.unsaved()) {
+      keep_soon();
+    } else {
+      forget();
+    }
   });
+}
+
+void Recovery::keep_soon() {
+  if (!soon_.isActive()) waiting_.start();
+  const qint64 left = std::max<qint64>(0, kLatestMs - waiting_.elapsed());
+  soon_.start(static_cast<int>(std::min(kSoonMs, left)));
 }
 
 Recovery::~Recovery() {
   forget();
 }
 
-void Recovery::keep_now() {
+bool Recovery::keep_now() {
   soon_.stop();
-  if (!session_.unsaved()) return;
+  if (!session_.unsaved()) return true;
   QDir().mkpath(text_of(folder_));
   if (!lock_) {
     lock_ = std::make_unique<QLockFile>(text_of(beside(copy_, ".lock")));
@@ -116,6 +126,7 @@ void Recovery::keep_now() {
                              : QString::fromStdString(one_line(saved.problems().front())));
   }
   said_failed_ = !written;
+  return written;
 }
 
 void Recovery::forget() {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QDateTime>
+#include <QElapsedTimer>
 #include <QLockFile>
 #include <QObject>
 #include <QString>
@@ -31,8 +32,8 @@ std::filesystem::path recovery_folder();
 std::vector<LeftBehind> left_behind(const std::filesystem::path& folder);
 void discard(const LeftBehind& copy);
 
-// Keeps the copy of one session up to date: a moment after each edit, until the project is saved.
-// Ending properly takes the copy away.
+// Keeps the copy of one session up to date: a moment after the last edit, in steady work every few
+// seconds, until the project is saved. Ending properly takes the copy away.
 class Recovery : public QObject {
   Q_OBJECT
 
@@ -40,8 +41,8 @@ class Recovery : public QObject {
   Recovery(Session& session, std::filesystem::path folder, QObject* parent = nullptr);
   ~Recovery() override;
 
-  // Writes it now, if there is something to keep.
-  void keep_now();
+  // Writes it now. False when what is not saved could not be written.
+  bool keep_now();
   // Takes the copy away.
   void forget();
   const std::filesystem::path& copy() const { return copy_; }
@@ -51,11 +52,14 @@ class Recovery : public QObject {
   void failed(const QString& why);
 
  private:
+  void keep_soon();
+
   Session& session_;
   std::filesystem::path folder_;
   std::filesystem::path copy_;
   std::unique_ptr<QLockFile> lock_;
   QTimer soon_;
+  QElapsedTimer waiting_;  // since the first edit that is not in the copy
   bool said_failed_ = false;
 };
 

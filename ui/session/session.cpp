@@ -57,9 +57,22 @@ std::shared_ptr<const Mechanism> empty_mechanism() {
   return std::make_shared<const Mechanism>(compiled ? std::move(compiled).value() : Mechanism{});
 }
 
+// A photograph or a recovery note would find nothing by a path that depends on where the program
+// was started.
+std::filesystem::path absolute_path(const std::filesystem::path& file) {
+  if (file.empty()) return file;
+  std::error_code failed;
+  std::filesystem::path absolute = std::filesystem::absolute(file, failed);
+  return failed ? file : absolute.lexically_normal();
+}
+
 }  // namespace
 
 Session::Session(QObject* parent) : QObject(parent) {
+  show_nothing();
+}
+
+void Session::show_nothing() {
   PosedTruck posed;
   posed.mechanism = empty_mechanism();
   posed.pose = solved_pose(*posed.mechanism, controls_);
@@ -81,13 +94,8 @@ ShownUnit Session::shown_unit() const {
   return project_.sheet ? project_.sheet->unit : ShownUnit::millimetre;
 }
 
-void Session::file_differs() {
-  never_saved_ = true;
-  Q_EMIT file_changed();
-}
-
 bool Session::unsaved() const {
-  return never_saved_ || !same_project(project_, saved_);
+  return never_saved_ || file_differs_ || !same_project(project_, saved_);
 }
 
 void Session::take(Project project, std::filesystem::path file, bool as_unsaved) {
@@ -97,9 +105,12 @@ void Session::take(Project project, std::filesystem::path file, bool as_unsaved)
   judged_before_.reset();
   controls_ = {};
   selected_.clear();
-  file_ = std::move(file);
+  file_ = absolute_path(file);
   saved_ = project;
   never_saved_ = as_unsaved;
+  file_differs_ = false;
+  opened_revision_ = revision_ + 1;
+  show_nothing();
   change_to(std::move(project), ChangeKind::opened);
   Q_EMIT controls_changed();
   Q_EMIT selection_changed();
@@ -116,13 +127,41 @@ Problems Session::open(const std::filesystem::path& file) {
 
 Problems Session::save(const std::filesystem::path& file) {
   end_drag();
-  const Result<Done> done = save_project(project_, file);
+  settle_entries();
+  const std::filesystem::path wanted = absolute_path(file);
+  const Result<Done> done = save_project(project_, wanted);
   if (!done) return done.problems();
-  file_ = file;
+  file_ = wanted;
   saved_ = project_;
   never_saved_ = false;
+  file_differs_ = false;
   Q_EMIT file_changed();
   return {};
+}
+
+Problems Session::load_again() {
+  end_drag();
+  settle_entries();
+  Result<UnfinishedProject> read = read_unfinished(file_);
+  if (!read) return read.problems();
+  edit(tr("Load the file"), std::move(read).value().project);
+  saved_ = project_;
+  never_saved_ = false;
+  file_differs_ = false;
+  Q_EMIT file_changed();
+  return {};
+}
+
+void Session::set_file_differs(bool differs) {
+  if (file_differs_ == differs) return;
+  file_differs_ = differs;
+  Q_EMIT file_changed();
+}
+
+QStringList Session::settle_entries() {
+  QStringList refused;
+  Q_EMIT entries_wanted(&refused);
+  return refused;
 }
 
 void Session::edit(const QString& name, Project after) {
@@ -184,10 +223,12 @@ void Session::cancel_drag() {
   const Drag drag = *std::exchange(drag_, std::nullopt);
   change_to(drag.before, ChangeKind::edited);
   Q_EMIT undo_changed();
+  Q_EMIT file_changed();
 }
 
 void Session::undo() {
   end_drag();
+  settle_entries();
   if (!steps_.can_undo()) return;
   remember_before();
   change_to(steps_.step_back().before, ChangeKind::undone);
@@ -197,6 +238,7 @@ void Session::undo() {
 
 void Session::redo() {
   end_drag();
+  settle_entries();
   if (!steps_.can_redo()) return;
   remember_before();
   change_to(steps_.step_forward().after, ChangeKind::redone);
@@ -228,7 +270,10 @@ void Session::change_to(Project project, ChangeKind kind) {
   project_ = std::move(project);
   ++revision_;
   judged_revision_ = revision_;
+  cannot_work_out_.clear();
+  const bool outer = std::exchange(telling_change_, true);
   Q_EMIT project_changed(change);
+  telling_change_ = outer;
   pose_now();
   judge_now();
 }
@@ -251,16 +296,19 @@ void Session::judge_now() {
   checks_.submit(
       [this, project = project_, revision = judged_revision_](const std::stop_token& token) {
         Result<Mechanism> compiled = compile(project);
-        JudgedTruck truck;
-        truck.revision = revision;
-        if (compiled && !token.stop_requested()) {
-          truck.mechanism = std::make_shared<const Mechanism>(std::move(compiled).value());
-          truck.results = run_checks(*truck.mechanism);
-          if (token.stop_requested()) return;
-          truck.findings = all_findings(*truck.mechanism, truck.results);
-        } else if (compiled) {
+        if (token.stop_requested()) return;
+        if (!compiled) {
+          QMetaObject::invokeMethod(
+              this, [this, revision, why = compiled.problems()] { could_not_judge(revision, why); },
+              Qt::QueuedConnection);
           return;
         }
+        JudgedTruck truck;
+        truck.revision = revision;
+        truck.mechanism = std::make_shared<const Mechanism>(std::move(compiled).value());
+        truck.results = run_checks(*truck.mechanism);
+        if (token.stop_requested()) return;
+        truck.findings = all_findings(*truck.mechanism, truck.results);
         QMetaObject::invokeMethod(
             this,
             [this, shared = std::make_shared<const JudgedTruck>(std::move(truck))] {
@@ -272,6 +320,7 @@ void Session::judge_now() {
 }
 
 void Session::arrived(std::shared_ptr<const PosedTruck> truck) {
+  if (truck->revision < opened_revision_) return;
   if (truck->revision <= posed_->revision && posed_->revision != 0) return;
   posed_ = std::move(truck);
   Q_EMIT posed_changed();
@@ -279,16 +328,19 @@ void Session::arrived(std::shared_ptr<const PosedTruck> truck) {
 
 void Session::arrived(std::shared_ptr<const JudgedTruck> truck) {
   if (truck->revision != judged_revision_ || checks_stopped_) return;
-  if (!truck->mechanism) {
-    // Nothing to judge in a project that does not compile: the last findings stay, and stay stale.
-    return;
-  }
   judged_ = std::move(truck);
   Q_EMIT judged_changed();
 }
 
+// Nothing to judge in a project that does not compile: the last findings stay, and stay stale.
+void Session::could_not_judge(Revision revision, Problems why) {
+  if (revision != judged_revision_ || checks_stopped_) return;
+  cannot_work_out_ = std::move(why);
+  Q_EMIT judged_changed();
+}
+
 void Session::stop_checks() {
-  if (judged_fresh()) return;
+  if (judged_fresh() || !cannot_work_out_.empty()) return;
   checks_stopped_ = true;
   checks_.stop();
   Q_EMIT judged_changed();

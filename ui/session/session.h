@@ -8,6 +8,7 @@
 
 #include <QObject>
 #include <QString>
+#include <QStringList>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -43,8 +44,9 @@ class Session : public QObject {
   // --- the document
   const Project& project() const { return project_; }
   ShownUnit shown_unit() const;
-  // Empty for a project that was never saved.
+  // Absolute; empty for a project that was never saved.
   const std::filesystem::path& file() const { return file_; }
+  // What stands here is on no disk: edited, never saved, or the file is another one by now.
   bool unsaved() const;
   // Replaces the document; undo starts anew. `file` may be empty; `as_unsaved` marks it as not yet
   // saved (a recovered project).
@@ -52,10 +54,17 @@ class Session : public QObject {
   // Faults, or none when it is open.
   Problems open(const std::filesystem::path& file);
   Problems save(const std::filesystem::path& file);
-  // The file on disk is no longer what was opened or saved here: not saved, until it is again.
-  void file_differs();
+  // The file as it is on disk now, as one undo step; what stood here comes back by undo.
+  Problems load_again();
+  // The file on disk holds something else than what was read or saved here, or is gone.
+  void set_file_differs(bool differs);
 
   // --- edits
+  // What is typed into fields and not in the project yet is put there; saving, undo and redo begin
+  // with it. Gives the words why, where it was refused.
+  QStringList settle_entries();
+  // A change is being told: whoever listens may look, and edit afterwards.
+  bool telling_change() const { return telling_change_; }
   // One undo step from the project to `after`; none when they are equal.
   void edit(const QString& name, Project after);
   // The member set from text as in a file; faults leave the project as it was.
@@ -90,6 +99,9 @@ class Session : public QObject {
   const JudgedTruck& judged() const { return *judged_; }
   bool judged_fresh() const { return judged_->revision == judged_revision_; }
   bool checks_stopped() const { return checks_stopped_; }
+  // Why the project as it stands cannot be worked out. Empty while it can, and while the checks are
+  // at work. Then judged() is from before, of revision 0 when nothing of this document was judged.
+  const Problems& cannot_work_out() const { return cannot_work_out_; }
   // As things stood before the last edit or the drag under way; null before the first.
   const PosedTruck* posed_before() const { return posed_before_.get(); }
   const JudgedTruck* judged_before() const { return judged_before_.get(); }
@@ -107,6 +119,8 @@ class Session : public QObject {
   void judged_changed();  // judged() is new or has gone stale
   void file_changed();    // file() or unsaved()
   void undo_changed();    // names or possibility of undo and redo
+  // Fields put what is typed into the project and add the words why not.
+  void entries_wanted(QStringList* refused);
 
  private:
   struct Drag {
@@ -114,16 +128,20 @@ class Session : public QObject {
     Project before;
   };
 
+  void show_nothing();
   void change_to(Project project, ChangeKind kind);
   void remember_before();
   void pose_now();
   void judge_now();
   void arrived(std::shared_ptr<const PosedTruck> truck);
   void arrived(std::shared_ptr<const JudgedTruck> truck);
+  void could_not_judge(Revision revision, Problems why);
 
   Project project_;
   Project saved_;
   bool never_saved_ = false;
+  bool file_differs_ = false;
+  bool telling_change_ = false;
   std::filesystem::path file_;
   UndoSteps steps_;
   std::optional<Drag> drag_;
@@ -132,7 +150,9 @@ class Session : public QObject {
 
   Revision revision_ = 0;         // of project and controls
   Revision judged_revision_ = 0;  // of the project alone
+  Revision opened_revision_ = 0;  // results before it are of another document
   bool checks_stopped_ = false;
+  Problems cannot_work_out_;
   std::shared_ptr<const PosedTruck> posed_;
   std::shared_ptr<const JudgedTruck> judged_;
   std::shared_ptr<const PosedTruck> posed_before_;

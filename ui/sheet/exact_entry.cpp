@@ -103,14 +103,15 @@ void ExactEntry::open_for(const std::string& path, const QPointF& at, const QRec
 void ExactEntry::fill() {
   const auto grip = grip_at(session_.project(), path_);
   if (!grip) return;
+  lengths_ = session_.shown_unit();
   reason_->clear();
   reason_->hide();
   QString words = QString::fromStdString(grip->words);
   if (!words.isEmpty()) words[0] = words[0].toUpper();
-  name_->setText(words);
-  const QString unit = QString::fromStdString(unit_words(Unit::millimetre, session_.shown_unit()));
+  const QString unit = QString::fromStdString(unit_words(Unit::millimetre, lengths_));
+  name_->setText(tr("%1, in %2").arg(words, unit));
   for (std::size_t i = 0; i < 3; ++i) {
-    shown_[i] = exact_text(grip->at_mm[static_cast<Eigen::Index>(i)], session_.shown_unit());
+    shown_[i] = exact_text(grip->at_mm[static_cast<Eigen::Index>(i)], lengths_);
     axes_[i]->setText(shown_[i]);
     axes_[i]->setPlaceholderText(unit);
   }
@@ -129,8 +130,7 @@ void ExactEntry::show_distance() {
   shown_distance_.clear();
   const auto grip = grip_at(session_.project(), path_);
   const auto other = grip_at(session_.project(), other_->currentData().toString().toStdString());
-  if (grip && other)
-    shown_distance_ = exact_text((grip->at_mm - other->at_mm).norm(), session_.shown_unit());
+  if (grip && other) shown_distance_ = exact_text((grip->at_mm - other->at_mm).norm(), lengths_);
   distance_->setText(shown_distance_);
   distance_->setEnabled(other.has_value());
 }
@@ -164,10 +164,9 @@ bool ExactEntry::accept_distance() {
   const auto grip = grip_at(session_.project(), path_);
   const auto other = grip_at(session_.project(), other_->currentData().toString().toStdString());
   if (!grip || !other || distance_->text() == shown_distance_) return false;
-  const ShownUnit unit = session_.shown_unit();
   const Result<double> entered =
-      entered_number(distance_->text().toStdString(), Unit::millimetre, unit);
-  const Result<Vec3> place = entered ? place_at_distance(*grip, other->at_mm, *entered, unit)
+      entered_number(distance_->text().toStdString(), Unit::millimetre, lengths_);
+  const Result<Vec3> place = entered ? place_at_distance(*grip, other->at_mm, *entered, lengths_)
                                      : Result<Vec3>(entered.problems());
   if (!place) {
     const Problem& problem = place.problems().front();
@@ -185,11 +184,10 @@ bool ExactEntry::accept_place() {
   QLineEdit* changed = nullptr;
   for (std::size_t i = 0; i < 3; ++i) {
     if (axes_[i]->text() == shown_[i]) continue;
-    const ShownUnit unit = session_.shown_unit();
     const Result<double> entered =
-        entered_number(axes_[i]->text().toStdString(), Unit::millimetre, unit);
+        entered_number(axes_[i]->text().toStdString(), Unit::millimetre, lengths_);
     const Result<Vec3> place =
-        entered ? place_with_coordinate(moved, static_cast<int>(i), *entered, unit)
+        entered ? place_with_coordinate(moved, static_cast<int>(i), *entered, lengths_)
                 : Result<Vec3>(entered.problems());
     if (!place) {
       const Problem& problem = place.problems().front();

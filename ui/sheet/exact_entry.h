@@ -43,6 +43,7 @@ class ExactEntry : public QFrame {
 
   Session& session_;
   std::string path_;
+  ShownUnit lengths_ = ShownUnit::millimetre;  // what the numbers were written in
   QLabel* name_;
   std::array<QLineEdit*, 3> axes_;
   std::array<QString, 3> shown_;  // what stood there on opening

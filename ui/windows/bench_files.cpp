@@ -63,10 +63,8 @@ bool BenchWindow::open_file(const QString& file) {
     show_problems(tr("%1 cannot be opened.").arg(QFileInfo(file).fileName()), problems);
     return false;
   }
-  notice_->close_notice();
   show_unfit(tr("It is open, but some of its values do not fit each other."));
-  Preferences::add_recent_file(QFileInfo(file).absoluteFilePath());
-  watch_file();
+  Preferences::add_recent_file(text_of(session_.file()));
   return true;
 }
 
@@ -77,7 +75,6 @@ void BenchWindow::open_sample(const QString& name) {
 
 void BenchWindow::take_new(Project project) {
   session_.take(std::move(project), {});
-  watch_file();
 }
 
 void BenchWindow::ask_new() {
@@ -115,20 +112,49 @@ bool BenchWindow::ask_save_as() {
       session_.file().empty() ? tr("my-truck.tack") : text_of(session_.file()),
       tr("Projects (*.tack)"));
   if (file.isEmpty()) return false;
-  if (!file.endsWith(".tack")) file += ".tack";
+  if (!file.endsWith(".tack")) {
+    file += ".tack";
+    // Whether to write over it was asked for the name without its ending.
+    if (QFileInfo::exists(file) &&
+        !ask(tr("There is a file %1 already.").arg(QFileInfo(file).fileName()),
+             tr("Write over it")))
+      return false;
+  }
   return save_to(file.toStdString());
 }
 
+bool BenchWindow::ask(const QString& words, const QString& yes) {
+  QMessageBox box(this);
+  box.setWindowTitle(tr("Write over a file"));
+  box.setText(words);
+  const QAbstractButton* button = box.addButton(yes, QMessageBox::AcceptRole);
+  box.setDefaultButton(box.addButton(QMessageBox::Cancel));
+  box.exec();
+  return box.clickedButton() == button;
+}
+
+bool BenchWindow::may_write_over(const std::filesystem::path& file) {
+  if (file != session_.file() || !watch_.differs() || !watch_.is_there()) return true;
+  return ask(tr("%1 was changed on disk since it was opened here. Saving would write over what "
+                "is there now.")
+                 .arg(text_of(file.filename())),
+             tr("Write over it"));
+}
+
 bool BenchWindow::save_to(const std::filesystem::path& file) {
-  if (!watcher_.files().isEmpty()) watcher_.removePaths(watcher_.files());
+  const QStringList refused = session_.settle_entries();
+  if (!may_write_over(file)) return false;
   const Problems problems = session_.save(file);
-  watch_file();
   if (!problems.empty()) {
     show_problems(tr("It could not be saved."), problems);
     return false;
   }
+  watch_.follow(session_.file());
+  notice_->close_notice();
   show_unfit(tr("It is saved, but some of its values do not fit each other."));
-  Preferences::add_recent_file(QFileInfo(text_of(file)).absoluteFilePath());
+  if (!refused.isEmpty())
+    notice_->say(tr("It is saved, without what is typed in a field:") + '\n' + refused.join('\n'));
+  Preferences::add_recent_file(text_of(session_.file()));
   show_title();
   return true;
 }
@@ -150,11 +176,16 @@ void BenchWindow::ask_save_cut_list() {
 
 bool BenchWindow::may_leave() {
   session_.end_drag();
-  if (!session_.unsaved()) return true;
+  const QStringList refused = session_.settle_entries();
+  if (refused.isEmpty() && !session_.unsaved()) return true;
   QMessageBox box(this);
   box.setWindowTitle(tr("Not saved"));
-  box.setText(tr("\"%1\" has changes that are not saved.")
-                  .arg(QString::fromStdString(session_.project().name)));
+  const QString name = QString::fromStdString(session_.project().name);
+  box.setText(session_.unsaved() ? tr("\"%1\" has changes that are not saved.").arg(name)
+                                 : tr("Something typed into \"%1\" is not taken.").arg(name));
+  if (!refused.isEmpty())
+    box.setInformativeText(tr("What is typed in a field cannot be saved:") + '\n' +
+                           refused.join('\n'));
   box.setStandardButtons(QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel);
   box.setDefaultButton(QMessageBox::Save);
   for (QAbstractButton* button : box.buttons()) button->setIcon({});
@@ -168,29 +199,46 @@ bool BenchWindow::may_leave() {
   }
 }
 
-void BenchWindow::watch_file() {
-  if (!watcher_.files().isEmpty()) watcher_.removePaths(watcher_.files());
-  if (!session_.file().empty()) watcher_.addPath(text_of(session_.file()));
-}
-
 void BenchWindow::file_changed_on_disk() {
+  const auto close_own = [this] {
+    if (notice_->words() == said_of_file_) notice_->close_notice();
+  };
   const std::filesystem::path file = session_.file();
+  if (!watch_.is_there()) {
+    session_.set_file_differs(true);
+    notice_->say(tr("%1 is gone from the disk. What you have here is untouched; saving puts it "
+                    "back.")
+                     .arg(text_of(file.filename())));
+    said_of_file_ = notice_->words();
+    return;
+  }
   const Result<UnfinishedProject> there = read_unfinished(file);
-  // Written by renaming, the watched file is a new one each time.
-  watch_file();
-  if (there && equal_project(there->project, session_.project())) return;
-  // Whatever is on disk, it is not what is here: closing has to ask.
-  session_.file_differs();
-  recovery_.keep_now();
-  if (!there) {
+  if (there && equal_project(there->project, session_.project())) {
+    watch_.accept();
+    session_.set_file_differs(false);
+    return close_own();
+  }
+  if (!watch_.differs()) return close_own();
+  // What stands here may be nowhere else by now.
+  session_.set_file_differs(true);
+  if (there) {
+    notice_->say(tr("The file changed on disk since it was opened here."),
+                 {{tr("Load the file"), [this] { load_again(); }},
+                  // Known from here on: saving need not ask again.
+                  {tr("Keep mine"), [this] { watch_.accept(); }}});
+  } else {
     show_problems(tr("The file changed on disk and can no longer be opened. What you have here is "
                      "untouched; saving would put it back."),
                   there.problems());
-    return;
   }
-  notice_->say(tr("The file changed on disk since it was opened here."),
-               {{tr("Load the file"), [this, file] { open_file(text_of(file)); }},
-                {tr("Keep mine"), [] {}}});
+  said_of_file_ = notice_->words();
+}
+
+void BenchWindow::load_again() {
+  const Problems problems = session_.load_again();
+  if (!problems.empty()) return show_problems(tr("The file cannot be loaded."), problems);
+  watch_.follow(session_.file());
+  notice_->say(tr("The file is loaded; undo brings back what stood here."));
 }
 
 void BenchWindow::offer_recovered() {
@@ -207,11 +255,10 @@ void BenchWindow::offer_recovered() {
     case RecoveredDialog::Answer::take:
       break;
   }
-  if (!dialog.project()) return;
+  if (!dialog.project() || !may_leave()) return;
   session_.take(*dialog.project(), dialog.chosen().file, true);
-  recovery_.keep_now();  // ours now, before the old copy goes
-  discard(dialog.chosen());
-  watch_file();
+  // The old copy stays until there is another.
+  if (recovery_.keep_now()) discard(dialog.chosen());
 }
 
 }  // namespace tackbench::ui

@@ -68,7 +68,12 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
   sheet_->setFocus();
 }
 
-BenchWindow::~BenchWindow() = default;
+BenchWindow::~BenchWindow() {
+  // All of them refer to the session, which is a member and goes before QWidget takes its children
+  // away. Nothing is told any more: half of those who listen are gone.
+  const QSignalBlocker quiet(&session_);
+  qDeleteAll(findChildren<QWidget*>(Qt::FindDirectChildrenOnly));
+}
 
 void BenchWindow::make_layout() {
   set_look(*name_, "heading");
@@ -114,6 +119,11 @@ void BenchWindow::follow_session() {
   connect(&session_, &Session::undo_changed, this, &BenchWindow::show_undo);
   connect(&session_, &Session::file_changed, this, &BenchWindow::show_title);
   connect(&session_, &Session::project_changed, this, [this](const Change& change) {
+    if (change.kind == ChangeKind::opened) {
+      // What it says is of the document before.
+      notice_->close_notice();
+      watch_.follow(session_.file());
+    }
     if (change.others || change.kind == ChangeKind::opened) {
       show_title();
       show_unit();
@@ -122,7 +132,7 @@ void BenchWindow::follow_session() {
   connect(&recovery_, &Recovery::failed, this, [this](const QString& why) {
     notice_->say(tr("What is not saved could not be kept for after a crash. %1").arg(why));
   });
-  connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &BenchWindow::file_changed_on_disk);
+  connect(&watch_, &FileWatch::changed, this, &BenchWindow::file_changed_on_disk);
   connect(shaft_, &ShaftStrip::station_chosen, this, [this](Station station) {
     fold_side(false);
     side_->show_station(station);

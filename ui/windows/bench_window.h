@@ -2,13 +2,13 @@
 // motion desk.
 #pragma once
 
-#include <QFileSystemWatcher>
 #include <QPointer>
 #include <QWidget>
 #include <functional>
 #include <memory>
 
 #include "ui/motion/shown_motion.h"
+#include "ui/session/file_watch.h"
 #include "ui/session/recovery.h"
 #include "ui/session/session.h"
 #include "ui/windows/folding.h"
@@ -92,8 +92,11 @@ class BenchWindow : public QWidget {
   bool ask_save_as();
   bool save_to(const std::filesystem::path& file);
   void ask_save_cut_list();
-  void watch_file();
+  bool ask(const QString& words, const QString& yes);
+  // False when the file is another one by now and is to stay so.
+  bool may_write_over(const std::filesystem::path& file);
   void file_changed_on_disk();
+  void load_again();
   void show_problems(const QString& heading, const Problems& problems);
   // Given as the left one's mirror image to begin with; not own: the mirror image again.
   void free_right_knuckle(bool own);
@@ -115,7 +118,8 @@ class BenchWindow : public QWidget {
   Session session_;
   ShownMotion motion_{session_};
   Recovery recovery_;
-  QFileSystemWatcher watcher_;
+  FileWatch watch_;
+  QString said_of_file_;  // the last notice about what happened to the file on disk
 
   QMenuBar* menus_;
   QMenu* recent_ = nullptr;

@@ -83,5 +83,25 @@ TEST_F(CutListTest, AFolderThatCannotBeIsToldInWords) {
   EXPECT_FALSE(panel_.state_words().isEmpty());
 }
 
+TEST_F(CutListTest, SaysWhyItCannotBeWorkedOut) {
+  const QString before = panel_.shown_text();
+  ASSERT_TRUE(session_.set_field("steering_box.output_point_mm", "[-870, 479, -10]").empty());
+  session_.wait_until_fresh();
+  EXPECT_TRUE(panel_.state_words().contains("792.9")) << panel_.state_words().toStdString();
+  EXPECT_TRUE(panel_.state_words().contains("from before"));
+  EXPECT_EQ(panel_.shown_text(), before);
+  keep_picture(panel_, QStringLiteral("cut-list-cannot"));
+  const QTemporaryDir folder;
+  EXPECT_FALSE(panel_.save_into(folder.path().toStdString()).ok());
+  EXPECT_TRUE(panel_.state_words().contains("792.9"));
+
+  // Opened like that there is nothing from before, least of all of another document.
+  session_.take(session_.project(), {});
+  session_.wait_until_fresh();
+  EXPECT_TRUE(panel_.state_words().contains("792.9"));
+  EXPECT_FALSE(panel_.state_words().contains("from before"));
+  EXPECT_TRUE(panel_.shown_text().isEmpty()) << panel_.shown_text().toStdString();
+}
+
 }  // namespace
 }  // namespace tackbench::ui

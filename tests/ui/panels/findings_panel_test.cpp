@@ -226,5 +226,94 @@ TEST(Margin, NothingToMeasureGivesNone) {
   EXPECT_FALSE(margin_share(judged_number(2.0, limit)));
 }
 
+TEST_F(FindingsTest, SayWhyTheyCannotBeWorkedOut) {
+  const std::size_t before = names().size();
+  ASSERT_TRUE(session_.set_field("steering_box.output_point_mm", "[-870, 479, -10]").empty());
+  session_.wait_until_fresh();
+  settle();
+  EXPECT_TRUE(panel_->progress_words().contains("792.9")) << panel_->progress_words().toStdString();
+  EXPECT_TRUE(panel_->progress_words().contains("from before"));
+  EXPECT_TRUE(panel_->stop_button().isHidden());
+  EXPECT_EQ(names().size(), before);
+  for (const FindingCard* card : panel_->shown_cards()) EXPECT_TRUE(card->stale());
+  keep_picture(*panel_, QStringLiteral("findings-cannot"));
+  expect_nothing_clipped(*panel_);
+
+  session_.take(session_.project(), {});
+  session_.wait_until_fresh();
+  settle();
+  EXPECT_TRUE(names().empty());
+  EXPECT_TRUE(panel_->progress_words().contains("792.9"));
+  EXPECT_FALSE(panel_->progress_words().contains("from before"));
+  EXPECT_TRUE(panel_->stop_button().isHidden());
+
+  session_.take(sample("tender-as-first-tacked"), {});
+  session_.wait_until_fresh();
+  settle();
+  EXPECT_TRUE(panel_->progress_words().isEmpty());
+  EXPECT_EQ(names().size(), before);
+}
+
+class OpenLimitForm : public FindingsTest {
+ protected:
+  void SetUp() override {
+    FindingsTest::SetUp();
+    for (const Finding& finding : session_.judged().findings) {
+      if (!finding.limit || finding.limit->unit != Unit::millimetre || !finding.limit->least ||
+          !fixed_words(*finding.limit).isEmpty())
+        continue;
+      limit_ = *finding.limit;
+      panel_->choose(QString::fromStdString(finding.name));
+      card_ = panel_->card(finding.name);
+      break;
+    }
+    ASSERT_NE(card_, nullptr) << "no finding with a length as its limit";
+    QTest::mouseClick(card_->limit_button(), Qt::LeftButton);
+    form_ = card_->limit_form();
+    ASSERT_NE(form_, nullptr);
+  }
+  Limit limit_;
+  FindingCard* card_ = nullptr;
+  LimitForm* form_ = nullptr;
+};
+
+TEST_F(OpenLimitForm, ReadsItsNumbersInTheUnitThatTheyWereWrittenIn) {
+  Project inches = session_.project();
+  auto sheet = std::make_shared<SheetSettings>();
+  sheet->unit = ShownUnit::inch_decimal;
+  inches.sheet = sheet;
+  session_.edit("Switch unit", inches);
+  session_.wait_until_fresh();
+  settle();
+  ASSERT_EQ(card_->limit_form(), form_);
+  form_->take();
+  EXPECT_TRUE(form_->wrong_words().isEmpty()) << form_->wrong_words().toStdString();
+  session_.wait_until_fresh();
+  const Finding* judged = finding_named(session_.judged().findings, card_->name());
+  ASSERT_NE(judged, nullptr);
+  ASSERT_TRUE(judged->limit && judged->limit->least);
+  EXPECT_NEAR(*judged->limit->least, *limit_.least, 1e-9);
+}
+
+TEST_F(OpenLimitForm, AWrongEntryStaysWithItsReason) {
+  QLineEdit& least = form_->line("least");
+  least.setFocus();
+  least.selectAll();
+  QTest::keyClicks(&least, "about so");
+  QTest::keyClick(&least, Qt::Key_Return);
+  settle();
+  EXPECT_TRUE(card_->is_open());
+  EXPECT_EQ(card_->limit_form(), form_);
+  EXPECT_FALSE(form_->wrong_words().isEmpty());
+  QTest::mouseClick(form_, Qt::LeftButton, {}, QPoint(1, 1));
+  QTest::keyClick(&least, Qt::Key_Up);
+  EXPECT_TRUE(card_->is_open());
+  EXPECT_EQ(card_->limit_form(), form_);
+  QTest::keyClick(&least, Qt::Key_Escape);
+  EXPECT_EQ(card_->limit_form(), nullptr);
+  EXPECT_TRUE(card_->is_open());
+  EXPECT_FALSE(session_.can_undo());
+}
+
 }  // namespace
 }  // namespace tackbench::ui

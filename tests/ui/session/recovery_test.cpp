@@ -5,13 +5,16 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <QDir>
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <QTest>
 #include <csignal>
 #include <fstream>
 
 #include "core/project-file/project_file.h"
 #include "core/project/field_items.h"
+#include "core/project/field_path.h"
 
 namespace tackbench::ui {
 namespace {
@@ -111,9 +114,63 @@ TEST(RecoveryTest, SaysWhenItCannotKeepACopy) {
   Recovery recovery(session, "/proc/no-such-place");
   QSignalSpy failed(&recovery, &Recovery::failed);
   ASSERT_TRUE(session.set_field("steering_box.ratio", "18").empty());
-  recovery.keep_now();
-  recovery.keep_now();
+  EXPECT_FALSE(recovery.keep_now());
+  EXPECT_FALSE(recovery.keep_now());
   EXPECT_EQ(failed.count(), 1);
+}
+
+// Edits that follow each other faster than a pause is waited for.
+TEST(RecoveryTest, SteadyWorkIsKeptToo) {
+  QTemporaryDir folder;
+  Session session;
+  ASSERT_TRUE(session.open(sample_file()).empty());
+  Recovery recovery(session, folder.path().toStdString());
+  for (int i = 0; i < 200 && !std::filesystem::exists(recovery.copy()); ++i) {
+    ASSERT_TRUE(session.set_field("drag_link.quantity", std::to_string(2 + i % 5)).empty());
+    QTest::qWait(100);
+  }
+  EXPECT_TRUE(std::filesystem::exists(recovery.copy()));
+}
+
+TEST(RecoveryTest, ACopyFromTheMiddleOfACancelledDragDoesNotStay) {
+  QTemporaryDir folder;
+  Session session;
+  ASSERT_TRUE(session.open(sample_file()).empty());
+  Recovery recovery(session, folder.path().toStdString());
+  const auto kept_ratio = [&] {
+    const Result<UnfinishedProject> kept = read_unfinished(recovery.copy());
+    return kept ? kept->project.steering_box->ratio : std::nullopt;
+  };
+  const auto drag_ratio = [&](const char* text) {
+    const Result<Project> moved = with_field(session.project(), "steering_box.ratio", text);
+    ASSERT_TRUE(moved.ok());
+    session.begin_drag("Drag");
+    session.drag_to(*moved);
+    EXPECT_TRUE(recovery.keep_now());
+    session.cancel_drag();
+  };
+  drag_ratio("17");
+  EXPECT_FALSE(std::filesystem::exists(recovery.copy()));  // nothing is left to keep
+
+  ASSERT_TRUE(session.set_field("steering_box.ratio", "18").empty());
+  drag_ratio("17");
+  EXPECT_TRUE(QTest::qWaitFor([&] { return kept_ratio() == 18.0; }, 10000));
+}
+
+TEST(RecoveryTest, TheNoteNamesTheFileByItsWholePath) {
+  QTemporaryDir folder;
+  const QString before = QDir::currentPath();
+  ASSERT_TRUE(QDir::setCurrent(folder.path()));
+  Session session;
+  const Result<Project> project = read_project(sample_file());
+  ASSERT_TRUE(project.ok());
+  session.take(*project, "my.tack", true);
+  auto crashed = std::make_unique<Recovery>(session, folder.filePath("kept").toStdString());
+  ASSERT_TRUE(crashed->keep_now());
+  ASSERT_TRUE(QDir::setCurrent(before));
+  std::ifstream note(std::filesystem::path(crashed->copy()).replace_extension(".json"));
+  const std::string text{std::istreambuf_iterator<char>(note), {}};
+  EXPECT_NE(text.find(folder.filePath("my.tack").toStdString()), std::string::npos) << text;
 }
 
 TEST(RecoveryTest, ForeignFilesInTheFolderAreLeftAlone) {

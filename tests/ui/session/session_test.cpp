@@ -230,5 +230,78 @@ TEST_F(SessionTest, TenThousandRandomEditsAndBack) {
   EXPECT_FALSE(session_.unsaved());
 }
 
+// The link of the length that is given does not reach when the box lies so far back.
+TEST_F(SessionTest, CannotBeWorkedOutIsNotAtWork) {
+  const std::size_t findings = session_.judged().findings.size();
+  EXPECT_TRUE(session_.cannot_work_out().empty());
+  ASSERT_TRUE(session_.set_field("steering_box.output_point_mm", "[-870, 479, -10]").empty());
+  session_.wait_until_fresh();
+  ASSERT_FALSE(session_.cannot_work_out().empty());
+  EXPECT_NE(session_.cannot_work_out().front().found.find("792.9"), std::string::npos)
+      << session_.cannot_work_out().front().found;
+  EXPECT_FALSE(session_.judged_fresh());
+  EXPECT_EQ(session_.judged().findings.size(), findings);
+  session_.stop_checks();  // there are none to stop
+  EXPECT_FALSE(session_.checks_stopped());
+  session_.undo();
+  EXPECT_TRUE(session_.cannot_work_out().empty());
+  session_.wait_until_fresh();
+  EXPECT_TRUE(session_.judged_fresh());
+}
+
+TEST_F(SessionTest, ADocumentThatCannotBeWorkedOutShowsNothingOfTheOneBefore) {
+  const Result<Project> far =
+      with_field(session_.project(), "steering_box.output_point_mm", "[-870, 479, -10]");
+  ASSERT_TRUE(far.ok());
+  session_.take(*far, {});
+  EXPECT_TRUE(session_.judged().findings.empty());
+  session_.wait_until_fresh();
+  EXPECT_FALSE(session_.posed().problems.empty());
+  EXPECT_EQ(session_.posed().mechanism->project.steering_box, nullptr);
+  EXPECT_FALSE(session_.posed().mechanism->steering.has_value());
+  EXPECT_TRUE(session_.judged().findings.empty());
+  EXPECT_FALSE(session_.cannot_work_out().empty());
+}
+
+// Results on their way when another document comes are of the one before.
+TEST_F(SessionTest, LateResultsOfAnotherDocumentAreDropped) {
+  const Result<Project> far =
+      with_field(session_.project(), "steering_box.output_point_mm", "[-870, 479, -10]");
+  ASSERT_TRUE(far.ok());
+  for (int i = 0; i < 20; ++i) {
+    ASSERT_TRUE(session_.open(sample_file()).empty());
+    session_.take(*far, {});
+    QCoreApplication::sendPostedEvents(&session_);
+    EXPECT_EQ(session_.posed().mechanism->project.steering_box, nullptr);
+    session_.wait_until_fresh();
+    EXPECT_EQ(session_.posed().mechanism->project.steering_box, nullptr);
+  }
+}
+
+TEST_F(SessionTest, AFileThatIsAnotherOneIsNotSaved) {
+  const QSignalSpy told(&session_, &Session::file_changed);
+  session_.set_file_differs(true);
+  EXPECT_TRUE(session_.unsaved());
+  EXPECT_EQ(told.count(), 1);
+  const QTemporaryDir folder;
+  ASSERT_TRUE(session_.save(folder.filePath("mine.tack").toStdString()).empty());
+  EXPECT_FALSE(session_.unsaved());
+}
+
+TEST_F(SessionTest, ACancelledDragTellsThatTheFileIsAsBefore) {
+  const auto grip = grip_at(session_.project(), "steering_box");
+  ASSERT_TRUE(grip);
+  const Result<Project> moved =
+      with_grip_at(session_.project(), *grip, grip->at_mm + Vec3(-10, 0, 0));
+  ASSERT_TRUE(moved.ok());
+  session_.begin_drag("Move");
+  session_.drag_to(*moved);
+  EXPECT_TRUE(session_.unsaved());
+  const QSignalSpy told(&session_, &Session::file_changed);
+  session_.cancel_drag();
+  EXPECT_FALSE(session_.unsaved());
+  EXPECT_EQ(told.count(), 1);
+}
+
 }  // namespace
 }  // namespace tackbench::ui

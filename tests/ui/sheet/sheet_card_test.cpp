@@ -334,6 +334,26 @@ TEST(SheetCard, TypingADigitOpensExactEntry) {
   EXPECT_EQ(drawn_place(sheet.session, kKnuckleBall), before);
 }
 
+// The unit of the window is switched while the entry is open, with the point's own numbers in it.
+TEST(SheetCard, ExactEntryReadsItsNumbersInTheUnitThatTheyWereWrittenIn) {
+  OpenSheet sheet;
+  sheet.session.select(kKnuckleBall);
+  sheet.card.enter_exactly();
+  auto* entry = sheet.card.findChild<ExactEntry*>();
+  const Vec3 before = drawn_place(sheet.session, kKnuckleBall);
+  Project inches = sheet.session.project();
+  auto settings = std::make_shared<SheetSettings>();
+  settings->unit = ShownUnit::inch_decimal;
+  inches.sheet = settings;
+  sheet.session.edit("Switch unit", inches);
+  sheet.settle();
+  ASSERT_TRUE(entry->is_open());
+  auto* x = entry->findChildren<QLineEdit*>()[0];
+  x->setText("75");
+  QTest::keyClick(x, Qt::Key_Return);
+  EXPECT_EQ(drawn_place(sheet.session, kKnuckleBall), Vec3(75.0, before.y(), before.z()));
+}
+
 TEST(SheetCard, DoubleClickOpensExactEntryAndAWrongOneKeepsTheOldPlace) {
   OpenSheet sheet;
   const std::string before = text_of(sheet.session.project());

@@ -200,7 +200,7 @@ TEST_F(FilesTest, AChangeOnDiskMakesWhatIsHereUnsaved) {
 TEST_F(FilesTest, AFileThatIsGoneIsNoticedAndSavingPutsItBack) {
   const QString file = open_copy("timber-wagon");
   ASSERT_TRUE(QFile::remove(file));
-  ASSERT_TRUE(QTest::qWaitFor([&] { return says("can no longer be opened"); }, 5000));
+  ASSERT_TRUE(QTest::qWaitFor([&] { return says("is gone from the disk"); }, 5000));
   EXPECT_TRUE(session().unsaved());
   window_->action("save")->trigger();
   EXPECT_FALSE(session().unsaved());
