@@ -1,6 +1,7 @@
 #include "ui/panels/station_sheet.h"
 
 #include <QHBoxLayout>
+#include <QPointer>
 #include <QScrollBar>
 #include <algorithm>
 #include <utility>
@@ -211,9 +212,10 @@ void StationSheet::make_body(FieldGroup group) {
   leave_out_->setVisible(group.present);
   leave_out_->setAccessibleName(tr("Leave out: %1").arg(group.words));
   if (body_ != nullptr) {
-    // The click that led here may still be at work in one of its buttons.
+    // The click that led here may still be at work in one of its buttons. It may not outlive this
+    // sheet and the session.
     scroll_->takeWidget();
-    body_->hide();
+    body_->setParent(this);
     body_->deleteLater();
   }
   body_ = new QWidget;
@@ -341,7 +343,9 @@ EntryField* StationSheet::bring_into_sight(const std::string& path) {
   }
   if (field == nullptr) return nullptr;
   // Its place is known once the layout has settled.
-  QTimer::singleShot(0, field, [this, field] { scroll_->ensureWidgetVisible(field, 0, 40); });
+  QTimer::singleShot(0, this, [this, there = QPointer<EntryField>(field)] {
+    if (there) scroll_->ensureWidgetVisible(there, 0, 40);
+  });
   return field;
 }
 
