@@ -23,7 +23,9 @@ BenchWindow* open_window(const QString& file, const QString& sample = "bare-star
   auto* window = new BenchWindow(tackbench::ui::recovery_folder());
   QObject::connect(window, &BenchWindow::another_window_wanted,
                    [](const QString& other) { open_window(other); });
-  if (file.isEmpty() || !window->open_file(file)) window->open_sample(sample);
+  window->open_sample(sample);
+  // What it says of a file that cannot be opened would go with the document before.
+  if (!file.isEmpty()) window->open_file(file);
   window->show();
   return window;
 }

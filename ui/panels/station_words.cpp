@@ -24,6 +24,8 @@ bool is_wanted(Station station) {
 }
 
 int missing_in(const Session& session, Station station) {
+  // The last mechanism may be from before the station was begun.
+  if (!has_station(session.posed().mechanism->project, station)) return 0;
   const auto& missing = session.posed().mechanism->missing;
   return static_cast<int>(std::count_if(missing.begin(), missing.end(), [&](const auto& each) {
     return station_of(each.place) == station;

@@ -84,8 +84,10 @@ void paint_empty_truck(QPainter& painter, const Palette& colours, const QRectF& 
   const QPointF corner = above.center() - QPointF(kBox.width(), kBox.height()) * scale / 2.0;
   const double left = room.left() + std::max(24.0, (room.width() - 420.0) / 2.0);
   painter.setPen(colours.ink);
+  const bool all = std::all_of(measured.begin(), measured.end(), [](bool each) { return each; });
   painter.drawText(QPointF(left, list.top() + metrics.ascent()),
-                   tr("Seven things to measure; begin with the first"));
+                   all ? tr("All seven things are measured, but they do not fit each other")
+                       : tr("Seven things to measure; begin with the first"));
   for (std::size_t i = 0; i < things().size(); ++i) {
     const QString number = QString::number(i + 1);
     const auto badge = [&](const QPointF& at) {
