@@ -132,11 +132,15 @@ Problems Session::save(const std::filesystem::path& file) {
   const Result<Done> done = save_project(project_, wanted);
   if (!done) return done.problems();
   file_ = wanted;
+  became_saved();
+  return {};
+}
+
+void Session::became_saved() {
   saved_ = project_;
   never_saved_ = false;
   file_differs_ = false;
   Q_EMIT file_changed();
-  return {};
 }
 
 Problems Session::load_again() {
@@ -145,10 +149,7 @@ Problems Session::load_again() {
   Result<UnfinishedProject> read = read_unfinished(file_);
   if (!read) return read.problems();
   edit(tr("Load the file"), std::move(read).value().project);
-  saved_ = project_;
-  never_saved_ = false;
-  file_differs_ = false;
-  Q_EMIT file_changed();
+  became_saved();
   return {};
 }
 

@@ -129,6 +129,7 @@ class Session : public QObject {
   };
 
   void show_nothing();
+  void became_saved();
   void change_to(Project project, ChangeKind kind);
   void remember_before();
   void pose_now();
