@@ -130,6 +130,19 @@ void move_pedal(const PosedTruck& truck, const ControlInHand& control, const Han
   controls.pedals[index] += going_along(view, pad, way, from, to) / travel;
 }
 
+// A station may go while a hand holds on to it.
+bool is_there(const Mechanism& mechanism, const ControlInHand& control) {
+  switch (control.kind) {
+    case ControlKind::hand_wheel:
+      return mechanism.project.column != nullptr;
+    case ControlKind::road_wheel:
+      return mechanism.steering.has_value();
+    case ControlKind::pedal:
+      return static_cast<std::size_t>(control.pedal) < mechanism.pedals.size();
+  }
+  return false;
+}
+
 }  // namespace
 
 HandView hand_view(SheetView view) {
@@ -193,6 +206,7 @@ Controls moved_by_hand(const PosedTruck& truck, const Controls& controls,
                        const ControlInHand& control, const HandView& view, const ViewPoint& from,
                        const ViewPoint& to) {
   Controls moved = controls;
+  if (!is_there(*truck.mechanism, control)) return moved;
   switch (control.kind) {
     case ControlKind::hand_wheel:
       moved.hand_wheel += hand_wheel_turn(truck, view, from, to);
@@ -215,8 +229,9 @@ Controls moved_by_hand(const PosedTruck& truck, const Controls& controls,
 
 void move_control(Session& session, const ControlInHand& control, const HandView& view,
                   const ViewPoint& from, const ViewPoint& to) {
+  // As last known while the checks are at work, like the motion desk.
   const auto& locks = session.judged().results.locks;
-  const LockResult* known = locks && session.judged_fresh() ? &*locks : nullptr;
+  const LockResult* known = locks ? &*locks : nullptr;
   session.set_controls(
       held_within(control_reach(*session.posed().mechanism, known),
                   moved_by_hand(session.posed(), session.controls(), control, view, from, to)));

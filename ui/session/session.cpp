@@ -262,7 +262,10 @@ void Session::select(const std::string& path) {
 }
 
 void Session::remember_before() {
-  if (posed_fresh()) posed_before_ = posed_;
+  // What came before may not have been posed yet: never an older state in its stead.
+  posed_before_ = posed_fresh() ? posed_
+                                : std::make_shared<const PosedTruck>(pose_truck(
+                                      project_, controls_, revision_, posed_->mechanism));
   if (judged_fresh()) judged_before_ = judged_;
 }
 

@@ -1,11 +1,12 @@
 #include "ui/sheet/sheet_card.h"
-#include "core/findings/finding_words.h"
 
 #include <QAccessible>
 #include <QEvent>
+#include <QKeyEvent>
 #include <algorithm>
 
-#include "ui/sheet/finding_places.h"
+#include "core/findings/finding_words.h"
+#include "core/mechanism/solve.h"
 #include "ui/sheet/live_numbers.h"
 #include "ui/sheet/rulers.h"
 
@@ -39,20 +40,23 @@ SheetCard::SheetCard(Session& session, ShownMotion& motion, QWidget* parent)
   connect(&session_, &Session::project_changed, this, &SheetCard::follow_project);
   connect(&session_, &Session::posed_changed, this, &SheetCard::follow_pose);
   connect(&session_, &Session::selection_changed, this, &SheetCard::follow_selection);
-  connect(&session_, &Session::judged_changed, this, [this] {
-    if (!drag_) update();  // otherwise the next pose paints it
-  });
+  connect(&session_, &Session::judged_changed, this, &SheetCard::follow_findings);
   connect(&motion_.swept, &SweptPlaces::changed, this, [this] {
     make_ghosts();
     update();
   });
   connect(&motion_.wander, &WanderPlay::moved, this, QOverload<>::of(&QWidget::update));
   connect(&session_, &Session::controls_changed, this, QOverload<>::of(&QWidget::update));
+  connect(&backdrops_, &BackdropLayer::arrived, this, [this] {
+    ground_layer_stale_ = true;
+    update();
+  });
   connect(entry_, &ExactEntry::closed, this, [this] { setFocus(); });
   connect(photographs_, &BackdropPanel::closed, this, [this] {
     placing_.stop();
     setFocus();
     update();
+    Q_EMIT photographs_changed(false);
   });
   connect(photographs_, &BackdropPanel::points_wanted, this, [this](std::size_t index) {
     placing_.begin_points(index);
@@ -135,35 +139,27 @@ void SheetCard::focus_view(SheetView view) {
 }
 
 void SheetCard::show_finding(const Finding& finding) {
-  finding_name_ = finding.name;
-  finding_words_ = QString::fromStdString(in_plain_words(session_.project(), finding.sentence));
-  describe_selected();
-  finding_places_ = finding_places(session_.project(), finding);
-  std::erase_if(finding_places_,
-                [this](const std::string& path) { return grips_.find(path) == nullptr; });
-  update();
-  if (finding_places_.empty()) return;
+  findings_.choose(finding.name);
+  follow_findings();
+  const GripPlace* place =
+      findings_.places().empty() ? nullptr : grips_.find(findings_.places().front());
+  if (!place) return;
   // Room about the places, in every view shown.
   constexpr double kRoundAbout = 450.0;  // mm
   if (scene_.filling()) {
-    const ViewPoint at =
-        scene_.on_sheet(*scene_.filling(), grips_.find(finding_places_.front())->posed_mm);
+    const ViewPoint at = scene_.on_sheet(*scene_.filling(), place->posed_mm);
     transform_.fit({at.x - kRoundAbout, at.y - kRoundAbout},
                    {at.x + kRoundAbout, at.y + kRoundAbout}, paper());
     fitted_ = false;
     view_moved();
     return;
   }
-  const QPointF at = place_in(SheetView::side, grips_.find(finding_places_.front())->posed_mm);
-  if (!paper().contains(at)) fit();
+  if (!paper().contains(place_in(SheetView::side, place->posed_mm))) fit();
 }
 
 void SheetCard::clear_finding() {
-  finding_name_.clear();
-  finding_words_.clear();
-  finding_places_.clear();
-  describe_selected();
-  update();
+  findings_.choose({});
+  follow_findings();
 }
 
 void SheetCard::set_measuring(bool on) {
@@ -192,9 +188,11 @@ void SheetCard::keep_measured() {
 }
 
 void SheetCard::set_grid(bool on) {
+  if (on == grid_) return;
   grid_ = on;
   ground_layer_stale_ = true;
   update();
+  Q_EMIT grid_changed(on);
 }
 
 void SheetCard::set_gaps(bool on) {
@@ -205,6 +203,7 @@ void SheetCard::set_gaps(bool on) {
 }
 
 void SheetCard::show_photographs(bool on) {
+  if (on == photographs()) return;
   photographs_->set_view(focused_);
   photographs_->setVisible(on);
   placing_.stop();
@@ -216,6 +215,7 @@ void SheetCard::show_photographs(bool on) {
     photographs_->setFocus();
   }
   update();
+  Q_EMIT photographs_changed(on);
 }
 
 void SheetCard::enter_exactly(const QString& first) {
@@ -237,9 +237,9 @@ std::optional<QPointF> SheetCard::grip_place(const std::string& path, SheetView 
 }
 
 void SheetCard::follow_project(const Change& change) {
+  // What the hand held is of a project that is gone.
+  if (change.kind != ChangeKind::dragged) forget_hand();
   if (change.kind == ChangeKind::opened) {
-    drag_.reset();
-    hand_ = Hand::idle;
     hovered_.reset();
     scene_.forget_layout();
     layers_.forget_motion();
@@ -250,7 +250,6 @@ void SheetCard::follow_project(const Change& change) {
     entry_->close_entry();
     fitted_ = true;
   }
-  if (change.kind != ChangeKind::dragged) changes_shown_ = false;
   if (change.others || change.kind == ChangeKind::opened) ground_layer_stale_ = true;
   if (change.kind != ChangeKind::dragged) update();
 }
@@ -261,14 +260,31 @@ void SheetCard::follow_pose() {
   grips_.show(session_.project(), session_.posed());
   measure_.follow(grips_);
   gaps_.show(session_.posed(), session_.selected());
+  pose_before();
   if (!moving && fitted_) fit();
   describe_selected();
   update();
 }
 
+// What changed since a drag is told at one setting of the controls, or it would count their motion.
+void SheetCard::pose_before() {
+  const Controls& now = session_.posed().controls;
+  if (!before_ || before_->controls == now) return;
+  before_->controls = now;
+  before_->pose = solved_pose(*before_->mechanism, now);
+  if (hand_.drag()) make_ghosts();
+}
+
+void SheetCard::follow_findings() {
+  const QString before = findings_.words();
+  findings_.follow(session_.project(), session_.judged().findings);
+  if (findings_.words() != before) describe_selected();
+  if (!hand_.drag()) update();  // otherwise the next pose paints it
+}
+
 void SheetCard::follow_selection() {
-  changes_shown_ = drag_.has_value();
-  tag_spot_known_ = false;
+  if (!hand_.drag()) before_.reset();
+  tag_spot_.reset();
   if (entry_->path() != session_.selected()) entry_->close_entry();
   gaps_.show(session_.posed(), session_.selected());
   describe_selected();
@@ -285,7 +301,7 @@ void SheetCard::describe(const QString& words) {
 void SheetCard::describe_selected() {
   const GripPlace* place = grips_.find(session_.selected());
   const QString finding =
-      finding_words_.isEmpty() ? QString() : "; " + tr("finding: %1").arg(finding_words_);
+      findings_.words().isEmpty() ? QString() : "; " + tr("finding: %1").arg(findings_.words());
   if (!place) {
     const std::string& part = session_.selected();
     const QString chosen =
@@ -303,15 +319,15 @@ void SheetCard::describe_selected() {
   QString words = tr("%1: X %2, Y %3, Z %4")
                       .arg(capitalised_words(place->grip.words), length(at.x()), length(at.y()),
                            length(at.z()));
-  if (changes_shown_ && session_.posed_before()) {
-    const auto changes = changed_numbers(*session_.posed_before(), session_.posed());
+  if (before_) {
+    const auto changes = changed_numbers(*before_, session_.posed());
     for (std::size_t i = 0; i < std::min<std::size_t>(changes.size(), 3); ++i)
       words += QString("; %1 %2, %3")
                    .arg(changes[i].now.words,
                         shown_on_sheet(changes[i].now.value, changes[i].now.unit, unit()),
                         shown_change(changes[i].change, changes[i].now.unit, unit()));
   }
-  if (!refused_.isEmpty()) words += "; " + refused_;
+  if (!hand_.refused().isEmpty()) words += "; " + hand_.refused();
   if (!scene_.closes()) words += "; " + scene_.why_not();
   describe(words + finding + gaps_.nearest_words(unit()));
 }
@@ -323,16 +339,37 @@ void SheetCard::add_ghost(const Mechanism& mechanism, const Pose& pose) {
 void SheetCard::make_ghosts() {
   ghosts_.clear();
   layers_.forget_pictures();
-  if (drag_ && session_.posed_before())
-    add_ghost(*session_.posed_before()->mechanism, session_.posed_before()->pose);
+  if (hand_.drag() && before_) add_ghost(*before_->mechanism, before_->pose);
   for (const Pose& pose : motion_.swept.poses()) add_ghost(*motion_.swept.mechanism(), pose);
 }
 
 bool SheetCard::event(QEvent* event) {
   if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange)
     ground_layer_stale_ = true;
+  if (event->type() == QEvent::ShortcutOverride &&
+      wants_shortcut(*static_cast<QKeyEvent*>(event))) {
+    event->accept();
+    return true;
+  }
+  if (event->type() == QEvent::ChildAdded)
+    static_cast<QChildEvent*>(event)->child()->installEventFilter(this);
   if (gesture(event)) return true;
   return QWidget::event(event);
+}
+
+// Tags keep off what lies on the sheet.
+bool SheetCard::eventFilter(QObject* watched, QEvent* event) {
+  switch (event->type()) {
+    case QEvent::Move:
+    case QEvent::Resize:
+    case QEvent::Show:
+    case QEvent::Hide:
+      update();
+      break;
+    default:
+      break;
+  }
+  return QWidget::eventFilter(watched, event);
 }
 
 void SheetCard::changeEvent(QEvent* event) {

@@ -2,7 +2,6 @@
 // are dragged, nudged and typed here.
 #pragma once
 
-#include <QColor>
 #include <QPixmap>
 #include <QPointF>
 #include <QWidget>
@@ -12,20 +11,19 @@
 #include <vector>
 
 #include "core/findings/finding.h"
-#include "ui/motion/control_in_hand.h"
 #include "ui/motion/shown_motion.h"
 #include "ui/session/session.h"
 #include "ui/sheet/backdrop_layer.h"
 #include "ui/sheet/backdrop_panel.h"
 #include "ui/sheet/backdrop_placing.h"
 #include "ui/sheet/exact_entry.h"
+#include "ui/sheet/finding_marks.h"
 #include "ui/sheet/gap_layer.h"
-#include "ui/sheet/grip_drag.h"
 #include "ui/sheet/grip_layer.h"
 #include "ui/sheet/measure_tool.h"
+#include "ui/sheet/sheet_hand.h"
 #include "ui/sheet/sheet_scene.h"
 #include "ui/sheet/sheet_transform.h"
-#include "ui/sheet/tag_layout.h"
 #include "ui/sheet/view_layers.h"
 
 class QTouchEvent;
@@ -51,7 +49,8 @@ class SheetCard : public QWidget {
   SheetView focused_view() const { return focused_; }
   void focus_view(SheetView view);
 
-  // Frames the place of a finding and rings it; nothing moves for one about no one place.
+  // Frames the place of a finding and rings it, by its verdict as it is from then on; nothing moves
+  // for one about no one place.
   void show_finding(const Finding& finding);
   void clear_finding();
 
@@ -79,7 +78,10 @@ class SheetCard : public QWidget {
   std::optional<QPointF> grip_place(const std::string& path, SheetView view) const;
   const SheetTransform& transform() const { return transform_; }
   const MeasureTool& measure_tool() const { return measure_; }
-  const std::vector<SnapGuide>& snap_guides() const { return guides_; }
+  const std::vector<SnapGuide>& snap_guides() const { return hand_.guides(); }
+  const FindingMarks& finding_marks() const { return findings_; }
+  // As last painted.
+  const std::vector<PlacedTag>& placed_tags() const { return placed_tags_; }
 
   QSize sizeHint() const override { return {900, 600}; }
   QSize minimumSizeHint() const override { return {360, 240}; }
@@ -87,9 +89,12 @@ class SheetCard : public QWidget {
  Q_SIGNALS:
   void measuring_changed(bool on);
   void filling_changed();
+  void grid_changed(bool on);
+  void photographs_changed(bool on);
 
  protected:
   bool event(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
   void paintEvent(QPaintEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
   void changeEvent(QEvent* event) override;
@@ -104,11 +109,12 @@ class SheetCard : public QWidget {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
-  enum class Hand { idle, pressed, dragging, panning, on_control };
   // --- following the session (sheet_card.cpp)
   void follow_project(const Change& change);
   void follow_pose();
   void follow_selection();
+  void follow_findings();
+  void pose_before();
   void describe(const QString& words);
   void describe_selected();
   void make_ghosts();
@@ -118,11 +124,14 @@ class SheetCard : public QWidget {
   void view_moved();
 
   // --- hand and keys (sheet_card_hand.cpp)
-  void start_drag();
+  void forget_hand();
+  void start_moving(const SheetHand::Pressed& pressed, const QPointF& pointer);
+  void start_drag(const SheetHand::Pressed& pressed);
+  void begin_drag_of(const GripPlace& place);
   void drag_to(const QPointF& pointer, Qt::KeyboardModifiers held);
   void end_drag();
   void cancel_drag();
-  void drag_control(const QPointF& pointer);
+  void drag_control(const SheetHand::MovesControl& moves, const QPointF& pointer);
   void nudge(int right, int up, Qt::KeyboardModifiers held);
   void take(DragStep step);
   void hover(const QPointF& pointer);
@@ -132,6 +141,7 @@ class SheetCard : public QWidget {
   Picked picked_at(const QPointF& pointer) const;
   void step_selection(int step);
   bool arrow_key(QKeyEvent* event);
+  bool wants_shortcut(const QKeyEvent& event) const;
   bool plain_key(QKeyEvent* event);
   void zoom_by(const QPointF& at, double factor);
   bool gesture(QEvent* event);  // true when it was a pinch
@@ -144,13 +154,17 @@ class SheetCard : public QWidget {
   void paint_guides(QPainter& painter);
   void paint_path(QPainter& painter, const Path& path);
   void paint_findings(QPainter& painter);
+  const GripPlace* place_in_hand() const;
   void paint_titles(QPainter& painter);
-  void paint_tags(QPainter& painter);
-  void paint_gap_tags(QPainter& painter, TagLayout& layout);
+  void paint_tags(QPainter& painter, bool whole);
+  void place_gap_tags(TagLayout& layout, std::vector<PlacedTag>& placed) const;
   std::vector<Tag> tags() const;
   Tag point_tag(const GripPlace& place) const;
+  std::vector<PlacedTag> lay_out_tags();
   void avoid_drawing(TagLayout& layout) const;
+  void avoid_widgets(TagLayout& layout) const;
   QSizeF tag_size(const Tag& tag) const;
+  static void paint_leader(QPainter& painter, const Tag& tag, const QRectF& place);
   void paint_tag(QPainter& painter, const Tag& tag, const QRectF& place);
   QFont sized(double pixels, bool heavy = false) const;
   QFont title_font() const;
@@ -173,23 +187,14 @@ class SheetCard : public QWidget {
   bool grid_ = true;
   std::vector<TruckView> ghosts_;  // old position in a drag, swept places
 
-  Hand hand_ = Hand::idle;
-  QPointF press_;
-  QPointF last_;
+  SheetHand hand_;
+  QPointF last_;  // where the pointer was
   std::optional<GripHit> hovered_;
   std::optional<SheetView> hovered_title_;
-  std::optional<GripDrag> drag_;
-  std::optional<ControlInHand> control_;
-  SheetView control_view_ = SheetView::side;
-  ViewPoint drag_offset_;  // of the point from the pointer, view mm
-  ViewPoint nudged_;       // by arrow keys since the first of them, view mm
-  bool nudging_ = false;
-  bool changes_shown_ = false;  // since the last drag or nudge
-  Path path_;
-  std::vector<SnapGuide> guides_;
-  QString refused_;           // why the point cannot go there
-  mutable QPointF tag_spot_;  // where the first tag stood, from its point
-  mutable bool tag_spot_known_ = false;
+  // The truck before the drag whose changes are shown, at the controls of now.
+  std::optional<PosedTruck> before_;
+  std::vector<PlacedTag> placed_tags_;
+  std::optional<QPointF> tag_spot_;  // where the point's tag stood, from its point
 
   struct Fingers {
     QPointF centre;  // pixels
@@ -197,9 +202,7 @@ class SheetCard : public QWidget {
   };
   std::optional<Fingers> fingers_;  // two on the screen
 
-  std::string finding_name_;
-  QString finding_words_;
-  std::vector<std::string> finding_places_;
+  FindingMarks findings_;
 
   ViewLayers layers_;
   QPixmap ground_layer_;  // paper, photographs, grid: what a drag leaves alone

@@ -103,79 +103,55 @@ Picked SheetCard::picked_at(const QPointF& pointer) const {
 }
 
 void SheetCard::mousePressEvent(QMouseEvent* event) {
-  if (hand_ == Hand::dragging) return;
+  if (hand_.at<SheetHand::DragsPoint>()) return;
+  if (hand_.drag()) end_drag();
   entry_->close_entry();
-  press_ = last_ = event->position();
+  const QPointF press = last_ = event->position();
   if (event->button() == Qt::MiddleButton) {
-    hand_ = Hand::panning;
+    hand_.take(SheetHand::Pans{});
     return;
   }
   if (event->button() != Qt::LeftButton) return;
-  if (place_photograph(press_)) {
-    hand_ = Hand::idle;
-    return;
-  }
-  if (measure_.active() && paper().contains(press_) && !title_at(press_)) {
-    hand_ = Hand::idle;
-    measure_.pick(picked_at(press_));
+  hand_.let_go();
+  if (place_photograph(press)) return;
+  if (measure_.active() && paper().contains(press) && !title_at(press)) {
+    measure_.pick(picked_at(press));
     if (const auto measured = measure(measure_.points()))
       describe(measured_words(measure_.points(), *measured, unit()));
     update();
     return;
   }
-  hand_ = Hand::pressed;
-  hovered_ = grips_.hit(press_, scene_, transform_, session_.selected());
+  SheetHand::Pressed pressed;
+  pressed.at = press;
+  pressed.grip = hovered_ = grips_.hit(press, scene_, transform_, session_.selected());
   if (hovered_) {
     focused_ = hovered_->view;
-    path_ = posed_path(grips_.find(hovered_->path)->grip, grips_.find(hovered_->path)->moved,
-                       keeps_line(event->modifiers()));
     session_.select(hovered_->path);
-    control_.reset();
-  } else if (paper().contains(press_)) {
-    focused_ = scene_.view_at(transform_.to_sheet(press_));
-    control_view_ = focused_;
-    const ViewPoint at = transform_.to_sheet(press_) - scene_.origin(focused_);
-    control_ =
-        control_at(session_.posed(), part_at(press_), hand_view(focused_).ray(at), std::nullopt);
+    const GripPlace& place = *grips_.find(hovered_->path);
+    hand_.show_path(posed_path(place.grip, place.moved, keeps_line(event->modifiers())));
+  } else if (paper().contains(press)) {
+    focused_ = scene_.view_at(transform_.to_sheet(press));
+    const ViewPoint at = transform_.to_sheet(press) - scene_.origin(focused_);
+    pressed.control =
+        control_at(session_.posed(), part_at(press), hand_view(focused_).ray(at), std::nullopt);
   }
+  pressed.view = focused_;
+  hand_.take(pressed);
   update();
 }
 
 void SheetCard::mouseMoveEvent(QMouseEvent* event) {
   const QPointF pointer = event->position();
-  switch (hand_) {
-    case Hand::idle:
-      hover(pointer);
-      break;
-    case Hand::pressed:
-      if (!is_drag(press_, pointer)) break;
-      if (hovered_) {
-        start_drag();
-        drag_to(pointer, event->modifiers());
-      } else if (control_) {
-        hand_ = Hand::on_control;
-        last_ = press_;
-        const ViewPoint& origin = scene_.origin(control_view_);
-        if (control_->kind == ControlKind::road_wheel)
-          control_->way = way_of_wheel(session_.posed(), *control_, hand_view(control_view_),
-                                       transform_.to_sheet(press_) - origin,
-                                       transform_.to_sheet(pointer) - origin);
-        drag_control(pointer);
-      } else {
-        hand_ = Hand::panning;
-        setCursor(Qt::ClosedHandCursor);
-      }
-      break;
-    case Hand::on_control:
-      drag_control(pointer);
-      break;
-    case Hand::dragging:
-      drag_to(pointer, event->modifiers());
-      break;
-    case Hand::panning:
-      break;
-  }
-  if (hand_ == Hand::panning) {
+  if (const auto* pressed = hand_.at<SheetHand::Pressed>();
+      pressed && is_drag(pressed->at, pointer))
+    start_moving(SheetHand::Pressed(*pressed), pointer);
+  if (hand_.idle()) {
+    hover(pointer);
+  } else if (hand_.at<SheetHand::DragsPoint>()) {
+    drag_to(pointer, event->modifiers());
+  } else if (const auto* moves = hand_.at<SheetHand::MovesControl>()) {
+    drag_control(*moves, pointer);
+  } else if (hand_.at<SheetHand::Pans>()) {
     transform_.pan(pointer - last_);
     fitted_ = false;
     view_moved();
@@ -183,14 +159,35 @@ void SheetCard::mouseMoveEvent(QMouseEvent* event) {
   last_ = pointer;
 }
 
-void SheetCard::mouseReleaseEvent(QMouseEvent* event) {
-  const Hand was = std::exchange(hand_, Hand::idle);
-  unsetCursor();
-  if (was == Hand::dragging) {
-    end_drag();
-  } else if (was == Hand::pressed && !hovered_ && event->button() == Qt::LeftButton) {
-    session_.select(part_at(event->position()));
+// The hand has gone far enough from where it pressed: it moves what it pressed on.
+void SheetCard::start_moving(const SheetHand::Pressed& pressed, const QPointF& pointer) {
+  last_ = pressed.at;
+  if (pressed.grip) {
+    start_drag(pressed);
+  } else if (pressed.control) {
+    SheetHand::MovesControl moves{*pressed.control, pressed.view};
+    const ViewPoint& origin = scene_.origin(pressed.view);
+    if (moves.control.kind == ControlKind::road_wheel)
+      moves.control.way = way_of_wheel(session_.posed(), moves.control, hand_view(pressed.view),
+                                       transform_.to_sheet(pressed.at) - origin,
+                                       transform_.to_sheet(pointer) - origin);
+    hand_.take(moves);
+  } else {
+    hand_.take(SheetHand::Pans{});
+    setCursor(Qt::ClosedHandCursor);
   }
+}
+
+void SheetCard::mouseReleaseEvent(QMouseEvent* event) {
+  const auto* pressed = hand_.at<SheetHand::Pressed>();
+  const bool on_paper = pressed && !pressed->grip;
+  if (hand_.drag()) {
+    end_drag();
+  } else {
+    hand_.let_go();
+  }
+  unsetCursor();
+  if (on_paper && event->button() == Qt::LeftButton) session_.select(part_at(event->position()));
   hover(event->position());
   update();
 }
@@ -209,7 +206,7 @@ void SheetCard::mouseDoubleClickEvent(QMouseEvent* event) {
 }
 
 void SheetCard::leaveEvent(QEvent*) {
-  if (hand_ != Hand::idle) return;
+  if (!hand_.idle()) return;
   hovered_.reset();
   hovered_title_.reset();
   update();
@@ -229,91 +226,90 @@ void SheetCard::hover(const QPointF& pointer) {
   update();
 }
 
-void SheetCard::start_drag() {
-  const GripPlace* place = grips_.find(hovered_->path);
-  if (!place) return;
-  drag_.emplace(session_.project(), *place, hovered_->view, grips_.places());
-  const ViewPoint pressed = transform_.to_sheet(press_) - scene_.origin(drag_->view());
-  drag_offset_ = seen(drag_->view(), place->posed_mm) - pressed;
-  session_.begin_drag(tr("Move %1").arg(QString::fromStdString(place->grip.words)));
-  hand_ = Hand::dragging;
-  setCursor(Qt::ClosedHandCursor);
-  layers_.forget_motion();
+void SheetCard::forget_hand() {
+  if (!hand_.idle()) unsetCursor();
+  hand_.let_go();
+  before_.reset();
   make_ghosts();
-  changes_shown_ = true;
-  tag_spot_known_ = false;
+}
+
+void SheetCard::start_drag(const SheetHand::Pressed& pressed) {
+  const GripPlace* place = grips_.find(pressed.grip->path);
+  if (!place) return;
+  const SheetView view = pressed.grip->view;
+  const ViewPoint under_hand = transform_.to_sheet(pressed.at) - scene_.origin(view);
+  GripDrag drag(session_.project(), *place, view, grips_.places());
+  begin_drag_of(*place);
+  hand_.take(SheetHand::DragsPoint{std::move(drag), seen(view, place->posed_mm) - under_hand});
+  setCursor(Qt::ClosedHandCursor);
+  make_ghosts();
+}
+
+void SheetCard::begin_drag_of(const GripPlace& place) {
+  session_.begin_drag(tr("Move %1").arg(QString::fromStdString(place.grip.words)));
+  before_.reset();
+  if (session_.posed_before()) before_ = *session_.posed_before();
+  layers_.forget_motion();
+  tag_spot_.reset();
 }
 
 void SheetCard::drag_to(const QPointF& pointer, Qt::KeyboardModifiers held) {
-  if (!drag_) return;
+  const auto* drags = hand_.at<SheetHand::DragsPoint>();
+  if (!drags) return;
   DragHow how;
   how.keep_line = keeps_line(held);
   how.snapping = !held.testFlag(Qt::ControlModifier);
   how.unit = unit();
   how.catch_mm = kSnapReach / transform_.scale();
-  const ViewPoint wanted =
-      transform_.to_sheet(pointer) - scene_.origin(drag_->view()) + drag_offset_;
-  take(drag_->to(wanted, how));
+  take(drags->drag.to(
+      transform_.to_sheet(pointer) - scene_.origin(drags->drag.view()) + drags->offset, how));
 }
 
 void SheetCard::take(DragStep step) {
-  path_ = step.path;
-  guides_ = std::move(step.guides);
-  refused_.clear();
-  if (step.end_on) refused_ = tr("its line is seen end on here: drag it in another view");
-  if (step.after) {
-    session_.drag_to(std::move(step.after).value());
-    return;  // painted when the truck has followed
+  if (auto after = hand_.take_step(std::move(step))) {
+    session_.drag_to(*std::move(after));  // painted when the truck has followed
+  } else {
+    update();
   }
-  const Problem& problem = step.after.problems().front();
-  refused_ = QString::fromStdString(problem.found + "; " + problem.wanted);
-  update();
 }
 
 void SheetCard::end_drag() {
-  drag_.reset();
-  nudging_ = false;
-  guides_.clear();
-  refused_.clear();
-  hand_ = Hand::idle;
+  hand_.let_go();
   make_ghosts();
   session_.end_drag();
   follow_pose();
 }
 
 void SheetCard::cancel_drag() {
-  drag_.reset();
-  nudging_ = false;
-  guides_.clear();
-  refused_.clear();
-  changes_shown_ = false;
-  hand_ = Hand::idle;
-  make_ghosts();
+  forget_hand();
   session_.cancel_drag();
   update();
 }
 
-void SheetCard::drag_control(const QPointF& pointer) {
-  const ViewPoint& origin = scene_.origin(control_view_);
-  move_control(session_, *control_, hand_view(control_view_), transform_.to_sheet(last_) - origin,
+void SheetCard::drag_control(const SheetHand::MovesControl& moves, const QPointF& pointer) {
+  const ViewPoint& origin = scene_.origin(moves.view);
+  move_control(session_, moves.control, hand_view(moves.view), transform_.to_sheet(last_) - origin,
                transform_.to_sheet(pointer) - origin);
 }
 
 void SheetCard::nudge(int right, int up, Qt::KeyboardModifiers held) {
   const GripPlace* place = grips_.find(session_.selected());
   if (!place) return;
-  if (!nudging_) {
-    drag_.emplace(session_.project(), *place, focused_, grips_.places());
-    session_.begin_drag(tr("Move %1").arg(QString::fromStdString(place->grip.words)));
-    nudging_ = true;
-    layers_.forget_motion();
+  // A drag that something else has ended is not gone on with.
+  if (!hand_.at<SheetHand::NudgesPoint>() || !session_.dragging()) {
+    // Keys may come faster than the truck is posed: the point stands where the project has it now.
+    GripPlace now = *place;
+    if (const auto grip = grip_at(session_.project(), place->grip.path)) now.grip = *grip;
+    now.posed_mm = (now.moved * Point<Chassis>{now.grip.at_mm}).mm;
+    GripDrag drag(session_.project(), now, focused_, grips_.places());
+    begin_drag_of(now);
+    hand_.take(SheetHand::NudgesPoint{std::move(drag), {}});
     make_ghosts();
-    changes_shown_ = true;
-    nudged_ = {};
   }
+  auto& nudges = *hand_.at<SheetHand::NudgesPoint>();
   const double step = nudge_step(unit(), held);
-  nudged_ = nudged_ + ViewPoint{right * step, up * step};
-  take(drag_->by(nudged_, held.testFlag(Qt::AltModifier)));
+  nudges.so_far = nudges.so_far + ViewPoint{right * step, up * step};
+  take(nudges.drag.by(nudges.so_far, held.testFlag(Qt::AltModifier)));
 }
 
 void SheetCard::step_selection(int step) {
@@ -333,7 +329,7 @@ bool SheetCard::arrow_key(QKeyEvent* event) {
   const int right = (key == Qt::Key_Right) - (key == Qt::Key_Left);
   const int up = (key == Qt::Key_Up) - (key == Qt::Key_Down);
   if (right == 0 && up == 0) return false;
-  if (hand_ == Hand::dragging) return true;
+  if (!hand_.idle() && !hand_.at<SheetHand::NudgesPoint>()) return true;
   if (grips_.find(session_.selected())) {
     nudge(right, up, event->modifiers());
   } else {
@@ -342,6 +338,16 @@ bool SheetCard::arrow_key(QKeyEvent* event) {
     view_moved();
   }
   return true;
+}
+
+// Of the window's own keys those that move a selected point are meant for the sheet: Ctrl with an
+// arrow nudges it by a tenth.
+bool SheetCard::wants_shortcut(const QKeyEvent& event) const {
+  const int key = event.key();
+  const bool arrow =
+      key == Qt::Key_Left || key == Qt::Key_Right || key == Qt::Key_Up || key == Qt::Key_Down;
+  return hasFocus() && arrow && event.modifiers().testFlag(Qt::ControlModifier) &&
+         grips_.find(session_.selected()) != nullptr;
 }
 
 bool SheetCard::plain_key(QKeyEvent* event) {
@@ -366,7 +372,7 @@ bool SheetCard::plain_key(QKeyEvent* event) {
   }
   switch (event->key()) {
     case Qt::Key_Escape:
-      if (hand_ == Hand::dragging || nudging_) {
+      if (hand_.drag()) {
         cancel_drag();
       } else if (placing_.active()) {
         placing_.stop();
@@ -375,7 +381,7 @@ bool SheetCard::plain_key(QKeyEvent* event) {
           set_measuring(false);
         else
           measure_.take_back();
-      } else if (!finding_name_.empty()) {
+      } else if (!findings_.chosen().empty()) {
         clear_finding();
       } else if (!session_.selected().empty()) {
         session_.select({});
@@ -416,8 +422,9 @@ bool SheetCard::plain_key(QKeyEvent* event) {
 void SheetCard::keyPressEvent(QKeyEvent* event) {
   if (arrow_key(event)) return;
   const QString text = event->text();
-  const bool begins_number =
-      text.size() == 1 && (text[0].isDigit() || text[0] == '.') && hand_ == Hand::idle;
+  const bool begins_number = text.size() == 1 &&
+                             (text[0].isDigit() || text[0] == '.' || text[0] == '-') &&
+                             !event->modifiers().testFlag(Qt::ControlModifier) && hand_.idle();
   if (begins_number && grips_.find(session_.selected())) {
     enter_exactly(text);
     return;
@@ -426,12 +433,12 @@ void SheetCard::keyPressEvent(QKeyEvent* event) {
                             event->key() != Qt::Key_Plus && event->key() != Qt::Key_Equal &&
                             event->key() != Qt::Key_Minus;
   if (!with_command && plain_key(event)) return;
-  if (hand_ == Hand::dragging) drag_to(last_, event->modifiers());
+  drag_to(last_, event->modifiers());
   QWidget::keyPressEvent(event);
 }
 
 void SheetCard::keyReleaseEvent(QKeyEvent* event) {
-  if (nudging_ && !event->isAutoRepeat()) {
+  if (hand_.at<SheetHand::NudgesPoint>() && !event->isAutoRepeat()) {
     const int key = event->key();
     if (key == Qt::Key_Left || key == Qt::Key_Right || key == Qt::Key_Up || key == Qt::Key_Down)
       end_drag();
@@ -440,7 +447,7 @@ void SheetCard::keyReleaseEvent(QKeyEvent* event) {
 }
 
 void SheetCard::focusOutEvent(QFocusEvent* event) {
-  if (nudging_) end_drag();
+  if (hand_.at<SheetHand::NudgesPoint>()) end_drag();
   QWidget::focusOutEvent(event);
 }
 
@@ -482,8 +489,8 @@ bool SheetCard::touch(const QTouchEvent& event) {
     transform_.pan(now.centre - fingers_->centre);
     zoom_by(now.centre, now.apart / fingers_->apart);
   } else {
-    if (hand_ == Hand::dragging) cancel_drag();
-    hand_ = Hand::idle;
+    if (hand_.drag()) cancel_drag();
+    hand_.let_go();
   }
   fingers_ = now;
   return true;

@@ -1,5 +1,6 @@
 // What the sheet looks like.
 #include <QFontMetricsF>
+#include <QPaintEvent>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
@@ -7,7 +8,6 @@
 
 #include "ui/look/palette.h"
 #include "ui/sheet/empty_truck.h"
-#include "ui/sheet/finding_places.h"
 #include "ui/sheet/live_numbers.h"
 #include "ui/sheet/paper_marks.h"
 #include "ui/sheet/rulers.h"
@@ -23,6 +23,18 @@ constexpr std::size_t kMostNumbers = 3;
 constexpr double kTagHeading = 13.0;     // pixels
 constexpr double kTagText = 12.0;        // pixels
 constexpr double kMostTagWidth = 300.0;  // pixels
+
+TagLayout::Cover cover_of(Ink ink) {
+  switch (ink) {
+    case Ink::soft:
+    case Ink::hidden:
+    case Ink::centre:
+    case Ink::ghost:
+      return TagLayout::Cover::faint;
+    default:
+      return TagLayout::Cover::line;
+  }
+}
 
 QPointF nearest_on(const QRectF& rect, const QPointF& p) {
   return {std::clamp(p.x(), rect.left(), rect.right()),
@@ -45,7 +57,8 @@ QFont SheetCard::title_font() const {
   return lettering(std::clamp(0.45 * kLeastViewGap * transform_.scale(), kLeast, kUsual), font());
 }
 
-void SheetCard::paintEvent(QPaintEvent*) {
+void SheetCard::paintEvent(QPaintEvent* event) {
+  const bool whole = event->rect() == rect();
   QPainter painter(this);
   const double ratio = devicePixelRatioF();
   const QSize pixels = size() * ratio;
@@ -66,7 +79,7 @@ void SheetCard::paintEvent(QPaintEvent*) {
   if (scene_.nothing_drawn()) {
     painter.drawPixmap(QPointF(0, 0), ground_layer_);
     paint_empty_truck(painter, ui::palette(), paper(), session_.project());
-    if (!scene_.closes()) paint_tags(painter);
+    if (!scene_.closes()) paint_tags(painter, whole);
     return;
   }
   paint_views(painter);
@@ -80,7 +93,7 @@ void SheetCard::paintEvent(QPaintEvent*) {
   gaps_.paint(painter, scene_, transform_, ui::palette(), session_.posed_fresh());
   paint_findings(painter);
   paint_titles(painter);
-  paint_tags(painter);
+  paint_tags(painter, whole);
 }
 
 void SheetCard::paint_ground_layer(QPainter& painter) {
@@ -88,9 +101,9 @@ void SheetCard::paint_ground_layer(QPainter& painter) {
   painter.fillRect(rect(), colours.paper);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setClipRect(paper().adjusted(1.0, 1.0, -1.0, -1.0));
-  if (session_.project().sheet)
-    backdrops_.paint(painter, *session_.project().sheet, session_.file().parent_path(), scene_,
-                     transform_, colours);
+  // A project without settings of its sheet has no photographs: those of the last one go.
+  backdrops_.paint(painter, session_.project().sheet ? *session_.project().sheet : SheetSettings{},
+                   session_.file().parent_path(), scene_, transform_, colours);
   if (scene_.nothing_drawn()) return;
   painter.setFont(sized(11.0));
   const Rulers rulers(scene_, transform_, unit(), paper());
@@ -150,13 +163,12 @@ void SheetCard::paint_path(QPainter& painter, const Path& path) {
 }
 
 void SheetCard::paint_guides(QPainter& painter) {
-  const bool held = hand_ == Hand::pressed || drag_;
-  if (held && (hovered_ || drag_)) paint_path(painter, path_);
+  const auto* pressed = hand_.at<SheetHand::Pressed>();
+  const GripDrag* drag = hand_.drag();
+  if (drag || (pressed && pressed->grip)) paint_path(painter, hand_.path());
   // Thin guides carry the point from view to view.
-  const GripPlace* place = grips_.find(drag_      ? drag_->grip().path
-                                       : hovered_ ? hovered_->path
-                                                  : session_.selected());
-  const bool lifted = drag_ || hovered_;
+  const GripPlace* place = place_in_hand();
+  const bool lifted = drag || hovered_;
   if (place && !scene_.filling()) {
     QColor faint = ui::palette().moves;
     faint.setAlphaF(lifted ? 0.75F : 0.35F);
@@ -165,37 +177,25 @@ void SheetCard::paint_guides(QPainter& painter) {
     painter.drawLine(side, place_in(SheetView::front, place->posed_mm));
     painter.drawLine(side, place_in(SheetView::plan, place->posed_mm));
   }
-  if (!drag_) return;
+  if (!drag) return;
   painter.setPen(QPen(ui::palette().moves, 1.0, Qt::DotLine));
-  for (const SnapGuide& guide : guides_)
-    painter.drawLine(transform_.to_screen(scene_.origin(drag_->view()) + guide.from),
-                     transform_.to_screen(scene_.origin(drag_->view()) + guide.to));
+  for (const SnapGuide& guide : hand_.guides())
+    painter.drawLine(transform_.to_screen(scene_.origin(drag->view()) + guide.from),
+                     transform_.to_screen(scene_.origin(drag->view()) + guide.to));
+}
+
+// The point that is moved, else the one under the pointer, else the selected one.
+const GripPlace* SheetCard::place_in_hand() const {
+  if (const GripDrag* drag = hand_.drag()) return grips_.find(drag->grip().path);
+  return grips_.find(hovered_ ? hovered_->path : session_.selected());
 }
 
 void SheetCard::paint_findings(QPainter& painter) {
   painter.save();
-  painter.setBrush(Qt::NoBrush);
   if (!session_.judged_fresh()) painter.setOpacity(kStaleOpacity);
-  // Every past finding has a thin ring where the hand is at work, the one that was asked for a
-  // heavy one in every view.
-  painter.setPen(QPen(ui::palette().past, 1.1));
-  std::vector<std::string> ringed;
-  for (const Finding& finding : session_.judged().findings) {
-    if (finding.verdict != Verdict::past || finding.name == finding_name_) continue;
-    const auto places = finding_places(session_.project(), finding);
-    const GripPlace* place = places.empty() ? nullptr : grips_.find(places.front());
-    if (!place || std::find(ringed.begin(), ringed.end(), places.front()) != ringed.end()) continue;
-    ringed.push_back(places.front());
-    const SheetView view = scene_.filling().value_or(focused_);
-    painter.drawEllipse(place_in(view, place->posed_mm), 10.0, 10.0);
-  }
-  painter.setPen(QPen(ui::palette().past, 2.4));
-  for (const std::string& path : finding_places_) {
-    const GripPlace* place = grips_.find(path);
-    if (!place) continue;
-    for (const SheetView view : kSheetViews)
-      if (scene_.is_shown(view)) painter.drawEllipse(place_in(view, place->posed_mm), 14.0, 14.0);
-  }
+  // The thin rings where the hand is at work.
+  findings_.paint(painter, grips_, scene_, transform_, ui::palette(),
+                  scene_.filling().value_or(focused_));
   painter.restore();
 }
 
@@ -213,25 +213,29 @@ void SheetCard::paint_titles(QPainter& painter) {
 
 Tag SheetCard::point_tag(const GripPlace& place) const {
   const auto length = [this](double mm) { return shown_on_sheet(mm, Unit::millimetre, unit()); };
+  const GripDrag* drag = hand_.drag();
   Tag tag;
   tag.is_point = true;
-  const SheetView view = drag_ ? drag_->view() : hovered_ ? hovered_->view : focused_;
+  const SheetView view = drag ? drag->view() : hovered_ ? hovered_->view : focused_;
   tag.beside = place_in(view, place.posed_mm);
   tag.heading = QString::fromStdString(place.grip.words);
   const Vec3& at = place.grip.at_mm;
   tag.under = QString("X %1  Y %2  Z %3").arg(length(at.x()), length(at.y()), length(at.z()));
-  if (drag_) {
-    const Vec3 change = at - drag_->grip().at_mm;
+  if (drag) {
+    const Vec3 change = at - drag->grip().at_mm;
     QStringList parts;
     for (const auto& [axis, index] : {std::pair{'X', 0}, {'Y', 1}, {'Z', 2}})
       if (std::abs(change[index]) >= 0.05)
         parts +=
             QString("%1 %2").arg(axis).arg(shown_change(change[index], Unit::millimetre, unit()));
-    if (!parts.isEmpty()) tag.under += '\n' + parts.join("  ");
+    if (!parts.isEmpty()) tag.under += '\n' + tr("%1 since drag").arg(parts.join("  "));
   }
-  for (const SnapGuide& guide : guides_) tag.under += '\n' + guide.words;
-  if (!refused_.isEmpty()) {
-    tag.under += '\n' + refused_;
+  // A line each: the guide itself shows what a long name leaves out.
+  const QFontMetricsF metrics(sized(kTagText));
+  for (const SnapGuide& guide : hand_.guides())
+    tag.under += '\n' + metrics.elidedText(guide.words, Qt::ElideMiddle, kMostTagWidth);
+  if (!hand_.refused().isEmpty()) {
+    tag.under += '\n' + hand_.refused();
     tag.edge = ui::palette().past;
   }
   return tag;
@@ -254,13 +258,11 @@ std::vector<Tag> SheetCard::tags() const {
     tag.leader = false;
     list.push_back(tag);
   }
-  const GripPlace* place = grips_.find(drag_      ? drag_->grip().path
-                                       : hovered_ ? hovered_->path
-                                                  : session_.selected());
+  const GripPlace* place = place_in_hand();
   if (place && !entry_->is_open()) list.push_back(point_tag(*place));
-  if (changes_shown_ && session_.posed_before()) {
-    const auto changes = changed_numbers(*session_.posed_before(), session_.posed());
-    const SheetView view = drag_ ? drag_->view() : focused_;
+  if (before_) {
+    const auto changes = changed_numbers(*before_, session_.posed());
+    const SheetView view = hand_.drag() ? hand_.drag()->view() : focused_;
     for (std::size_t i = 0; i < std::min(changes.size(), kMostNumbers); ++i) {
       const NumberChange& one = changes[i];
       Tag tag;
@@ -273,16 +275,9 @@ std::vector<Tag> SheetCard::tags() const {
       list.push_back(tag);
     }
   }
-  if (!finding_name_.empty()) {
-    if (const GripPlace* found =
-            finding_places_.empty() ? nullptr : grips_.find(finding_places_.front())) {
-      Tag tag;
-      tag.beside = place_in(scene_.filling().value_or(SheetView::side), found->posed_mm);
-      tag.under = finding_words_;
-      tag.edge = ui::palette().past;
-      tag.fresh = session_.judged_fresh();
-      list.push_back(tag);
-    }
+  if (auto tag = findings_.tag(grips_, scene_, transform_, ui::palette())) {
+    tag->fresh = session_.judged_fresh();
+    list.push_back(*std::move(tag));
   }
   if (const auto measured = measure(measure_.points())) {
     Tag tag;
@@ -303,15 +298,30 @@ void SheetCard::avoid_drawing(TagLayout& layout) const {
       const std::size_t count = line.through.size();
       for (std::size_t i = 0; i + (line.closed ? 0 : 1) < count; ++i)
         layout.avoid_line(transform_.to_screen(origin + line.through[i]),
-                          transform_.to_screen(origin + line.through[(i + 1) % count]));
+                          transform_.to_screen(origin + line.through[(i + 1) % count]),
+                          cover_of(line.ink));
     }
     for (const DrawnRound& round : view.rounds)
       layout.avoid_round(transform_.to_screen(origin + round.centre),
-                         round.radius * transform_.scale());
+                         round.radius * transform_.scale(), cover_of(round.ink));
     for (const DrawnSymbol& symbol : view.symbols)
       layout.avoid_round(transform_.to_screen(origin + symbol.at), 7.0);
     gaps_.avoid_lines(layout, scene_, transform_, which);
     layout.avoid(title_place(scene_, transform_, which, title_font(), paper()));
+  }
+}
+
+// What lies on the sheet and hides it: its own panels and loose cards, and those of the window.
+void SheetCard::avoid_widgets(TagLayout& layout) const {
+  const QWidget* inner = nullptr;
+  for (const QWidget* outer = this; outer; inner = outer, outer = outer->parentWidget()) {
+    for (const QObject* child : outer->children()) {
+      const auto* widget = qobject_cast<const QWidget*>(child);
+      if (!widget || widget == inner || widget->isWindow() || !widget->isVisible()) continue;
+      const QRect place(widget->mapTo(outer, QPoint(0, 0)), widget->size());
+      layout.avoid(QRectF(place.translated(-mapTo(outer, QPoint(0, 0)))).adjusted(-2, -2, 2, 2));
+    }
+    if (outer->isWindow()) break;
   }
 }
 
@@ -327,13 +337,17 @@ QSizeF SheetCard::tag_size(const Tag& tag) const {
   return {std::max(width, under.width()) + 18.0, heading + lines + 10.0};
 }
 
+void SheetCard::paint_leader(QPainter& painter, const Tag& tag, const QRectF& place) {
+  painter.setOpacity(tag.fresh ? 1.0 : kStaleOpacity);
+  painter.setPen(QPen(tag.edge.value_or(ui::palette().moves), 0.9));
+  painter.drawLine(nearest_on(place, tag.beside), tag.beside);
+}
+
 void SheetCard::paint_tag(QPainter& painter, const Tag& tag, const QRectF& place) {
   const QFont heavy = sized(kTagHeading, true);
   const QFontMetricsF metrics(heavy);
   const QColor edge = tag.edge.value_or(ui::palette().moves);
   painter.setOpacity(tag.fresh ? 1.0 : kStaleOpacity);
-  painter.setPen(QPen(edge, 0.9));
-  if (tag.leader) painter.drawLine(nearest_on(place, tag.beside), tag.beside);
   painter.setPen(QPen(edge, 1.2));
   painter.setBrush(ui::palette().card);
   painter.drawRoundedRect(place, 4.0, 4.0);
@@ -352,38 +366,54 @@ void SheetCard::paint_tag(QPainter& painter, const Tag& tag, const QRectF& place
   painter.setOpacity(1.0);
 }
 
-void SheetCard::paint_tags(QPainter& painter) {
+// The point in the hand comes first, then the numbers, each beside what it measures; those without
+// room there go into the tag of the point, which then needs more room itself.
+std::vector<PlacedTag> SheetCard::lay_out_tags() {
   std::vector<Tag> list = tags();
-  if (list.empty() && !gaps_.on()) return;
-  TagLayout layout(paper().adjusted(Rulers::kWidth + 12.0, Rulers::kWidth + 4.0, -6.0, -6.0));
-  avoid_drawing(layout);
-  // Numbers stand beside what they measure; those without room go into the tag of the point.
-  const auto point =
-      std::find_if(list.begin(), list.end(), [](const Tag& tag) { return tag.is_point; });
-  for (const Tag& tag : list) {
-    if (!tag.is_number) continue;
-    const auto place = layout.place_close(tag.beside, tag_size(tag));
-    if (place) {
-      paint_tag(painter, tag, *place);
-    } else if (point != list.end()) {
-      point->under += '\n' + tag.heading + ", " + tag.change;
+  if (list.empty() && !gaps_.on()) return {};
+  std::stable_sort(list.begin(), list.end(), [](const Tag& a, const Tag& b) {
+    const auto rank = [](const Tag& tag) { return tag.is_point ? 0 : tag.is_number ? 1 : 2; };
+    return rank(a) < rank(b);
+  });
+  const bool has_point = !list.empty() && list.front().is_point;
+  TagLayout bare(paper().adjusted(Rulers::kWidth + 12.0, Rulers::kWidth + 4.0, -6.0, -6.0));
+  avoid_drawing(bare);
+  avoid_widgets(bare);
+  if (has_point) bare.avoid(QRectF(list.front().beside, QSizeF()).adjusted(-9.0, -9.0, 9.0, 9.0));
+  TagLayout layout = bare;
+  std::vector<PlacedTag> placed;
+  QString without_room;
+  do {
+    layout = bare;
+    placed.clear();
+    without_room.clear();
+    std::vector<Tag> kept;
+    for (const Tag& tag : list) {
+      if (tag.is_number) {
+        const auto place = layout.place_close(tag.beside, tag_size(tag));
+        if (!place) {
+          without_room += '\n' + tag.heading + ", " + tag.change;
+          continue;
+        }
+        placed.push_back({tag, *place});
+      } else {
+        const QPointF spot = tag.beside + tag_spot_.value_or(QPointF());
+        placed.push_back({tag, layout.place(tag.beside, tag_size(tag),
+                                            tag.is_point && tag_spot_ ? &spot : nullptr)});
+      }
+      kept.push_back(tag);
     }
-  }
-  for (const Tag& tag : list) {
-    if (tag.is_number) continue;
-    const QPointF kept = tag.beside + tag_spot_;
-    const QRectF place =
-        layout.place(tag.beside, tag_size(tag), tag.is_point && tag_spot_known_ ? &kept : nullptr);
-    if (tag.is_point) {
-      tag_spot_ = place.topLeft() - tag.beside;
-      tag_spot_known_ = true;
-    }
-    paint_tag(painter, tag, place);
-  }
-  paint_gap_tags(painter, layout);
+    list = std::move(kept);
+    if (has_point) list.front().under += without_room;
+  } while (has_point && !without_room.isEmpty());
+  tag_spot_.reset();
+  if (!placed.empty() && placed.front().tag.is_point)
+    tag_spot_ = placed.front().place.topLeft() - placed.front().tag.beside;
+  place_gap_tags(layout, placed);
+  return placed;
 }
 
-void SheetCard::paint_gap_tags(QPainter& painter, TagLayout& layout) {
+void SheetCard::place_gap_tags(TagLayout& layout, std::vector<PlacedTag>& placed) const {
   if (!gaps_.on() || !scene_.closes()) return;
   // What they are first: without it the numbers would say too much.
   Tag caption;
@@ -391,14 +421,13 @@ void SheetCard::paint_gap_tags(QPainter& painter, TagLayout& layout) {
   caption.under = gaps_.caption();
   caption.edge = ui::palette().soft;
   caption.leader = false;
-  paint_tag(painter, caption, layout.place(caption.beside, tag_size(caption)));
+  placed.push_back({caption, layout.place(caption.beside, tag_size(caption))});
   // The scale bar's number stands there.
   layout.avoid(QRectF(paper().bottomLeft() + QPointF(20.0, -44.0), QSizeF(240.0, 40.0)));
   const SheetView named = scene_.filling().value_or(focused_);
   std::vector<SheetView> order{named};
   for (const SheetView view : kSheetViews)
     if (view != named) order.push_back(view);
-  std::vector<std::pair<Tag, QRectF>> placed;
   for (const SheetView view : order) {
     if (!scene_.is_shown(view)) continue;
     for (Tag tag : gaps_.tags(scene_, transform_, view, unit())) {
@@ -406,24 +435,27 @@ void SheetCard::paint_gap_tags(QPainter& painter, TagLayout& layout) {
       // Names stand in one view, where there is always room for them; the others get the number
       // where it finds room.
       if (view == named) {
-        placed.emplace_back(tag, layout.place(tag.beside, tag_size(tag)));
+        placed.push_back({tag, layout.place(tag.beside, tag_size(tag))});
         continue;
       }
       tag.under.clear();
       if (const auto place = layout.place_close(tag.beside, tag_size(tag)))
-        placed.emplace_back(tag, *place);
+        placed.push_back({tag, *place});
     }
   }
+}
+
+void SheetCard::paint_tags(QPainter& painter, bool whole) {
+  const std::vector<PlacedTag> before = std::exchange(placed_tags_, lay_out_tags());
   // Leaders lie under all of them.
-  for (const auto& [tag, place] : placed) {
-    painter.setOpacity(tag.fresh ? 1.0 : kStaleOpacity);
-    painter.setPen(QPen(tag.edge.value_or(ui::palette().ink), 0.9));
-    painter.drawLine(nearest_on(place, tag.beside), tag.beside);
-  }
-  for (auto& [tag, place] : placed) {
-    tag.leader = false;
-    paint_tag(painter, tag, place);
-  }
+  for (const PlacedTag& placed : placed_tags_)
+    if (placed.tag.leader) paint_leader(painter, placed.tag, placed.place);
+  for (const PlacedTag& placed : placed_tags_) paint_tag(painter, placed.tag, placed.place);
+  // Something that came to lie on the sheet drives them elsewhere than where it is painted anew.
+  const bool same =
+      std::equal(before.begin(), before.end(), placed_tags_.begin(), placed_tags_.end(),
+                 [](const PlacedTag& a, const PlacedTag& b) { return a.place == b.place; });
+  if (!whole && !same) update();
 }
 
 }  // namespace tackbench::ui

@@ -145,6 +145,7 @@ void BenchWindow::make_show_menu() {
   grid->setCheckable(true);
   grid->setChecked(sheet_->grid());
   connect(grid, &QAction::toggled, sheet_, &SheetCard::set_grid);
+  connect(sheet_, &SheetCard::grid_changed, grid, &QAction::setChecked);
   QAction* swept = add(menu, "swept", tr("Swept places"), {}, [] {});
   swept->setCheckable(true);
   connect(swept, &QAction::toggled, this, [this](bool on) { motion_.swept.show(on); });
@@ -156,6 +157,7 @@ void BenchWindow::make_show_menu() {
   QAction* photographs = add(menu, "photographs", tr("Photographs behind the views"), {}, [] {});
   photographs->setCheckable(true);
   connect(photographs, &QAction::toggled, sheet_, &SheetCard::show_photographs);
+  connect(sheet_, &SheetCard::photographs_changed, photographs, &QAction::setChecked);
   QAction* space = add(menu, "view in space", tr("View in space"), QKeySequence("Ctrl+5"), [] {});
   space->setCheckable(true);
   space->setChecked(true);

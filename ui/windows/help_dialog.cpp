@@ -34,7 +34,9 @@ QString keys_page() {
   add(tr("Shift while dragging"), "keep the point's own line");
   add(tr("Ctrl while dragging"), "no snapping");
   add("Esc", "give up the drag, the entry or the measuring");
-  add("+, -, 0", "closer, further, all of it");
+  add("+, -, F",
+      "closer, further, all of it; with a point selected - begins its exact place, and "
+      "Ctrl+- goes further");
   add("M", "measure between points");
   add("Ctrl+Z, Ctrl+Shift+Z", "undo, redo");
   add("Ctrl+1, Ctrl+2, Ctrl+3, Ctrl+4", "findings, station, graphs, cut list");
@@ -42,7 +44,8 @@ QString keys_page() {
   add(tr("1, 2, 3, 4 in space"), "from the left, the front, above, a corner");
   add(tr("arrows in space"),
       "go round the truck, with Shift shift it; with X, Y or Z held move the selected point");
-  add("Ctrl+Left, Ctrl+Right, Ctrl+Up, Ctrl+Down", "full left, full right, full bump, full droop");
+  add("Ctrl+Left, Ctrl+Right, Ctrl+Up, Ctrl+Down",
+      "full left, full right, full bump, full droop, while no point is selected on the sheet");
   add("Ctrl+Home", "straight, at ride height, pedals at rest");
   add("F4", "play the chosen motion, or stop it");
   add(tr("Left and Right on the hand wheel"),

@@ -54,6 +54,18 @@ TEST_F(SessionTest, OpensSolvedAndJudged) {
   EXPECT_FALSE(session_.can_undo());
 }
 
+// Edits may follow each other faster than the truck is posed.
+TEST_F(SessionTest, WhatWasBeforeIsTheStateBeforeTheLastEdit) {
+  ASSERT_TRUE(session_.set_field("steering_box.ratio", "17").empty());
+  ASSERT_FALSE(session_.posed_fresh());
+  const Project middle = session_.project();
+  ASSERT_TRUE(session_.set_field("steering_box.ratio", "18").empty());
+  session_.wait_until_fresh();
+  ASSERT_NE(session_.posed_before(), nullptr);
+  EXPECT_EQ(session_.posed_before()->mechanism->project.steering_box->ratio, 17.0);
+  EXPECT_EQ(project_text(session_.posed_before()->mechanism->project), project_text(middle));
+}
+
 TEST_F(SessionTest, ADragIsOneStep) {
   const std::string before = text();
   drag("steering_box", Vec3(-40, 0, 0));

@@ -1,11 +1,15 @@
 // Photographs behind the views.
+#include <QFile>
 #include <QImage>
 #include <QPainter>
+#include <QSignalSpy>
 #include <QTemporaryDir>
 #include <cmath>
 
 #include "core/basics/units.h"
 #include "tests/ui/sheet/open_sheet.h"
+#include "ui/look/palette.h"
+#include "ui/sheet/backdrop_layer.h"
 #include "ui/sheet/backdrop_panel.h"
 #include "ui/sheet/backdrop_placing.h"
 
@@ -39,12 +43,86 @@ TEST(Backdrop, LiesBehindItsView) {
   // 2 m wide about the datum: half strength green over the paper just above the rails.
   const QPoint inside =
       with.sheet.card.place_in(SheetView::side, Vec3(-700.0, 0.0, 680.0)).toPoint();
-  const QColor there = with.sheet.card.grab().toImage().pixelColor(inside);
-  EXPECT_GT(there.green(), there.red() + 60);
+  // Read away from the window's thread: it comes a moment later.
+  EXPECT_TRUE(QTest::qWaitFor([&] {
+    const QColor there = with.sheet.card.grab().toImage().pixelColor(inside);
+    return there.green() > there.red() + 60;
+  }));
   with.sheet.session.undo();
   with.sheet.settle();
   const QColor gone = with.sheet.card.grab().toImage().pixelColor(inside);
   EXPECT_LT(gone.green(), gone.red() + 20);
+}
+
+// The layer by itself, painting on a picture.
+class Layer : public testing::Test {
+ protected:
+  QColor painted() {
+    QImage paper(600, 400, QImage::Format_RGB32);
+    paper.fill(Qt::white);
+    QPainter painter(&paper);
+    layer.paint(painter, settings, folder.path().toStdString(), scene, transform, day_palette());
+    painter.end();
+    const ViewPoint at = scene.on_sheet(SheetView::side, backdrop().first_point);
+    return paper.pixelColor((transform.to_screen(at) + QPointF(20, 0)).toPoint());
+  }
+  Backdrop& backdrop() { return settings.backdrops.at(0); }
+  void SetUp() override {
+    transform.fit({-1000, -1000}, {1000, 1000}, QRectF(0, 0, 600, 400));
+    Backdrop one;
+    one.file.path = "shed.png";
+    one.view = SheetView::side;
+    one.fade = 1.0;
+    one.first_pixel = Vec3(0, 100, 0);
+    one.second_pixel = Vec3(4000, 100, 0);
+    one.known_distance = 1500.0;
+    settings.backdrops.push_back(one);
+  }
+  void write(const QSize& size, const QColor& colour) {
+    QImage picture(size, QImage::Format_RGB32);
+    picture.fill(colour);
+    ASSERT_TRUE(picture.save(folder.filePath("shed.png")));
+  }
+  bool turns(const QColor& colour) {
+    return QTest::qWaitFor([&] { return painted() == colour; });
+  }
+
+  QTemporaryDir folder;
+  SheetSettings settings;
+  SheetScene scene;
+  SheetTransform transform;
+  BackdropLayer layer;
+};
+
+TEST_F(Layer, ReadsAwayFromThePaintingAndKeepsASmallerCopy) {
+  write({4000, 200}, Qt::green);
+  EXPECT_EQ(painted(), QColor(Qt::white));
+  EXPECT_EQ(layer.kept_bytes(), 0);
+  EXPECT_TRUE(turns(Qt::green));
+  EXPECT_GT(layer.kept_bytes(), 0);
+  EXPECT_LT(layer.kept_bytes(), 4000 * 200 * 4);
+}
+
+TEST_F(Layer, LooksAgainAtAFileThatChanged) {
+  ASSERT_TRUE(QFile(folder.filePath("shed.png")).open(QIODevice::WriteOnly));
+  QSignalSpy arrived(&layer, &BackdropLayer::arrived);
+  painted();
+  ASSERT_TRUE(arrived.wait());
+  write({4000, 200}, Qt::green);
+  EXPECT_TRUE(turns(Qt::green)) << "a file that could not be read is looked at again";
+  write({4000, 200}, Qt::blue);
+  EXPECT_TRUE(turns(Qt::blue));
+  EXPECT_EQ(layer.kept(), 1U);
+}
+
+TEST_F(Layer, KeepsNothingThatTheProjectDoesNotHave) {
+  write({4000, 200}, Qt::green);
+  ASSERT_TRUE(turns(Qt::green));
+  EXPECT_EQ(layer.kept(), 1U);
+  settings.backdrops.front().file.path = "absent.png";
+  painted();
+  EXPECT_EQ(layer.kept(), 0U);
+  EXPECT_EQ(layer.kept_bytes(), 0);
 }
 
 TEST(Backdrop, IsPlacedByTwoPointsAndWhereTheFirstLies) {

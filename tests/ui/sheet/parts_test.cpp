@@ -138,9 +138,29 @@ TEST(TagLayout, KeepsOffLinesAndOtherTags) {
 
 TEST(TagLayout, StaysWhereItWasWhileThatIsFree) {
   TagLayout layout(QRectF(0, 0, 800, 500));
-  const QPointF kept(520, 60);
+  const QPointF kept(420, 190);
   EXPECT_EQ(layout.place({400, 250}, {100, 30}, &kept).topLeft(), kept);
   EXPECT_NE(layout.place({400, 250}, {100, 30}, &kept).topLeft(), kept);
+}
+
+// A faint line hides little: better over it than far away, and never over the place itself.
+TEST(TagLayout, RatherCoversFaintLinesThanGoFar) {
+  TagLayout layout(QRectF(0, 0, 800, 500));
+  for (int x = 0; x < 800; x += 12)
+    layout.avoid_line({x + 0.5, 0}, {x + 0.5, 500}, TagLayout::Cover::faint);
+  const QPointF point(400, 250);
+  const QRectF tag = layout.place(point, {200, 60});
+  EXPECT_LE(distance_to(tag, point), 40.0);
+  EXPECT_GT(distance_to(tag, point), 10.0);
+}
+
+TEST(TagLayout, GoesFarOnlyFromWhatMustNeverBeCovered) {
+  TagLayout layout(QRectF(0, 0, 800, 500));
+  const QRectF card(300, 150, 250, 250);
+  layout.avoid(card);
+  const QRectF tag = layout.place({400, 250}, {120, 40});
+  EXPECT_FALSE(tag.intersects(card)) << tag.x() << ' ' << tag.y();
+  EXPECT_FALSE(layout.place_close({425, 275}, {120, 40}).has_value());
 }
 
 TEST(TagLayout, SaysWhenNothingIsFreeCloseBy) {
