@@ -48,7 +48,7 @@ const std::map<std::string, Rooms, std::less<>>& ui_rooms_seen_by() {
       {"space", {"session", "look", "motion"}},
       {"fields", {"session", "look"}},
       {"panels", {"session", "look", "fields"}},
-      {"desk", {"session", "look", "fields"}},
+      {"desk", {"session", "look", "motion", "fields"}},
       {"graphs", {"session", "look", "fields"}},
       {"windows",
        {"session", "look", "motion", "sheet", "space", "fields", "panels", "desk", "graphs"}},

@@ -19,6 +19,7 @@
 #include "ui/look/palette.h"
 #include "ui/look/short_label.h"
 #include "ui/look/style.h"
+#include "ui/motion/pose_words.h"
 
 namespace tackbench::ui {
 
@@ -521,17 +522,8 @@ void MotionDesk::show_controls() {
   for (int i = 0; i < 3; ++i) shake_[static_cast<std::size_t>(i)]->set_place(controls.cab_shake[i]);
   for (std::size_t i = 0; i < pedals_.size(); ++i) pedals_[i]->set_place(controls.pedals[i]);
 
-  QString row = tr("Hand wheel %1").arg(words);
-  const ShownUnit unit = session_.shown_unit();
-  if (controls.bump_left != 0.0 || controls.bump_right != 0.0)
-    row += tr("   Bump left %1, right %2")
-               .arg(text_of(shown_length(controls.bump_left, unit)),
-                    text_of(shown_length(controls.bump_right, unit)));
-  for (std::size_t i = 0; i < pedals_.size(); ++i)
-    if (controls.pedals[i] != 0.0)
-      row +=
-          "   " + text_of(capitalised(pedal_names_[i])) + ' ' + percent_words(controls.pedals[i]);
-  folded_words_->show_text(row);
+  folded_words_->show_text(
+      control_words(*session_.posed().mechanism, controls, session_.shown_unit()).join("   "));
 }
 
 void MotionDesk::show_pose() {
@@ -552,17 +544,6 @@ void MotionDesk::show_pose() {
                           ? text_of(outcome_words(*truck.mechanism, truck.pose))
                           : tr("The steering is not measured yet."));
   }
-}
-
-QString hand_wheel_words(double angle) {
-  const double turns = std::abs(turns_from_radians(angle));
-  if (turns < 0.005) return MotionDesk::tr("straight");
-  const QString number = text_of(shown_bare(std::abs(angle), Unit::turn));
-  if (turns <= 1.0)
-    return (angle > 0.0 ? MotionDesk::tr("%1 turn left") : MotionDesk::tr("%1 turn right"))
-        .arg(number);
-  return (angle > 0.0 ? MotionDesk::tr("%1 turns left") : MotionDesk::tr("%1 turns right"))
-      .arg(number);
 }
 
 }  // namespace tackbench::ui

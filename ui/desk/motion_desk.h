@@ -116,7 +116,4 @@ class MotionDesk : public QWidget {
   QPushButton* folded_play_ = nullptr;
 };
 
-// "0.42 turn left", "straight".
-QString hand_wheel_words(double angle);
-
 }  // namespace tackbench::ui

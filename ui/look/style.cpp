@@ -97,8 +97,6 @@ QToolButton[autoRaise="true"]:focus { border: 1px solid @moves; padding: 2px; }
 QCheckBox { background: transparent; color: @ink; padding: 2px; border: 1px solid transparent; }
 QCheckBox:focus { border: 1px solid @moves; border-radius: 3px; }
 QCheckBox[look="link"] { color: @moves; font-size: @small; padding: 0; }
-QCheckBox::indicator { width: 10px; height: 10px; background: @card; border: 1px solid @soft; }
-QCheckBox::indicator:checked { background: @moves; border-color: @moves; }
 QCheckBox::indicator { width: 12px; height: 12px; border: 1px solid @soft; border-radius: 2px;
   background: @card; }
 QCheckBox::indicator:checked { background: @moves; border-color: @moves; }

@@ -11,7 +11,7 @@ namespace {
 
 constexpr int kTick = 40;              // ms
 constexpr double kSwingTime = 2400.0;  // ms, once to either side
-constexpr double kReach = 35.0;        // mm at the joint that moves most: enough to be seen
+constexpr double kReach = 60.0;        // mm at the joint that moves most: enough to be seen
 
 }  // namespace
 

@@ -5,6 +5,7 @@
 #include <QEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -36,6 +37,8 @@ LooseCard::LooseCard(Session& session, ShownMotion& motion, QWidget* sheet, Spac
   connect(qApp, &QApplication::focusChanged, this, [this](const QWidget* from, const QWidget* to) {
     if (from == view_ || to == view_) update();
   });
+  for (auto* beside : sheet->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly))
+    if (beside != this) stay_beneath(*beside);
   connect(&session_, &Session::project_changed, this, &LooseCard::follow_project);
   follow_project();
 }
@@ -43,12 +46,14 @@ LooseCard::LooseCard(Session& session, ShownMotion& motion, QWidget* sheet, Spac
 // The plan lies beneath the side view in first angle, above it in third; the front view beside it
 // on the other side (ISO 128).
 void LooseCard::follow_project() {
-  if (placed_by_hand_) return;
+  if (place_given_) return;
   const auto& sheet = session_.project().sheet;
   const QRectF free = sheet && sheet->projection == Projection::third_angle
                           ? QRectF(0.055, 0.075, 0.395, 0.385)
                           : QRectF(0.585, 0.5, 0.395, 0.385);
-  if (free != place_) set_place(free);
+  if (free == place_) return;
+  place_ = free;
+  lay_out();
 }
 
 // Words that have become longer, another font: the card is never too narrow for its head.
@@ -71,12 +76,31 @@ void LooseCard::set_spread(bool on) {
 }
 
 void LooseCard::set_place(const QRectF& shares) {
+  place_given_ = true;
   place_ = shares;
   lay_out();
 }
 
+void LooseCard::stay_beneath(QWidget& over) {
+  over_.emplace_back(&over);
+  over.installEventFilter(this);
+  connect(&over, &QObject::destroyed, this, &LooseCard::give_way, Qt::QueuedConnection);
+  give_way();
+}
+
+void LooseCard::give_way() {
+  QWidget& picture = view_->picture();
+  const QRect here(picture.mapToGlobal(QPoint(0, 0)), picture.size());
+  std::erase_if(over_, [](const QPointer<QWidget>& over) { return over.isNull(); });
+  view_->lie_beneath(std::any_of(over_.begin(), over_.end(), [&](const QPointer<QWidget>& over) {
+    return over->isVisible() &&
+           here.intersects(QRect(over->mapToGlobal(QPoint(0, 0)), over->size()));
+  }));
+}
+
 void LooseCard::lay_out() {
   const QRect all = room();
+  QTimer::singleShot(0, this, &LooseCard::give_way);
   if (spread_) {
     setGeometry(all);
     return;
@@ -95,7 +119,21 @@ void LooseCard::lay_out() {
 }
 
 bool LooseCard::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == parentWidget() && event->type() == QEvent::Resize) lay_out();
+  if (watched == parentWidget()) {
+    if (event->type() == QEvent::Resize) lay_out();
+    return QWidget::eventFilter(watched, event);
+  }
+  switch (event->type()) {
+    case QEvent::Show:
+    case QEvent::Hide:
+    case QEvent::Move:
+    case QEvent::Resize:
+      // When the widget has done it.
+      QTimer::singleShot(0, this, &LooseCard::give_way);
+      break;
+    default:
+      break;
+  }
   return QWidget::eventFilter(watched, event);
 }
 
@@ -135,7 +173,6 @@ void LooseCard::mousePressEvent(QMouseEvent* event) {
   edges_ = edges_at(event->position().toPoint());
   pressed_ = event->globalPosition().toPoint();
   before_ = geometry();
-  raise();
 }
 
 void LooseCard::mouseMoveEvent(QMouseEvent* event) {
@@ -172,14 +209,14 @@ void LooseCard::mouseMoveEvent(QMouseEvent* event) {
                                   std::max(all.bottom(), before_.top() + least.height() - 1)));
   }
   const QSizeF sheet = parentWidget()->size();
-  placed_by_hand_ = true;
+  place_given_ = true;
   place_ = {wanted.x() / sheet.width(), wanted.y() / sheet.height(), wanted.width() / sheet.width(),
             wanted.height() / sheet.height()};
   lay_out();
 }
 
 void LooseCard::mouseReleaseEvent(QMouseEvent*) {
-  in_hand_ = false;
+  if (std::exchange(in_hand_, false) && geometry() != before_) Q_EMIT placed_by_hand(place_);
 }
 
 void LooseCard::mouseDoubleClickEvent(QMouseEvent*) {

@@ -2,7 +2,9 @@
 // spread over the whole sheet or put away.
 #pragma once
 
+#include <QPointer>
 #include <QWidget>
+#include <vector>
 
 #include "ui/session/session.h"
 #include "ui/space/space_view.h"
@@ -21,13 +23,18 @@ class LooseCard : public QWidget {
   SpaceView& view() const { return *view_; }
   bool spread() const { return spread_; }
   void set_spread(bool on);
-  // Place on the sheet as shares of its size: left, top, width, height.
+  // Place on the sheet as shares of its size: left, top, width, height. Once given it is kept,
+  // whatever the projection.
   QRectF place() const { return place_; }
   void set_place(const QRectF& shares);
+  // Widgets of the window that stay in sight where they overlap the card; those that lie on the
+  // sheet beside it when it is made do so of themselves.
+  void stay_beneath(QWidget& over);
 
  Q_SIGNALS:
   void spread_changed(bool on);
   void put_away();
+  void placed_by_hand(const QRectF& shares);
 
  protected:
   bool event(QEvent* event) override;
@@ -43,13 +50,15 @@ class LooseCard : public QWidget {
   Qt::Edges edges_at(const QPoint& at) const;
   void follow_project();
   void lay_out();
+  void give_way();
   QRect room() const;  // of the sheet that a card may cover
 
   Session& session_;
   SpaceView* view_;
   QAbstractButton* spread_button_;
   QRectF place_;
-  bool placed_by_hand_ = false;
+  std::vector<QPointer<QWidget>> over_;
+  bool place_given_ = false;
   bool spread_ = false;
   bool in_hand_ = false;
   Qt::Edges edges_;  // that the hand moves; none: all of the card

@@ -1,6 +1,7 @@
 #include "ui/space/solid_canvas.h"
 
 #include <QEvent>
+#include <QPainter>
 #include <QVBoxLayout>
 #include <QWindow>
 #include <Qt3DCore/QAspectEngine>
@@ -18,7 +19,6 @@
 #include <algorithm>
 
 #include "ui/look/palette.h"
-#include "ui/space/line_drawing.h"
 #include "ui/space/opengl_probe.h"
 #include "ui/space/solid_body.h"
 #include "ui/space/solid_material.h"
@@ -61,11 +61,12 @@ SolidCanvas::SolidCanvas(QWidget* parent)
   window_->setFormat(surface_format());
   // Keys stay with the widgets: a window inside has no part in their shortcuts.
   window_->setFlag(Qt::WindowDoesNotAcceptFocus);
-  auto* inside = QWidget::createWindowContainer(window_, this);
-  inside->setFocusPolicy(Qt::NoFocus);
+  inside_ = QWidget::createWindowContainer(window_, this);
+  inside_->setFocusPolicy(Qt::NoFocus);
+  setMouseTracking(true);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(inside);
+  column->addWidget(inside_);
   window_->installEventFilter(this);
 
   root_ = new Qt3DCore::QEntity;
@@ -188,8 +189,26 @@ void SolidCanvas::mark(const SpaceShown& shown) {
   line_->set(ends);
 }
 
+void SolidCanvas::lie_beneath(bool on) {
+  if (on == beneath_) return;
+  beneath_ = on;
+  if (on) frames_.stop();  // nothing of them would be seen
+  inside_->setVisible(!on);
+  if (shown_ != nullptr) show(*shown_);
+}
+
+void SolidCanvas::paintEvent(QPaintEvent*) {
+  if (!beneath_ || shown_ == nullptr) return;
+  QPainter painter(this);
+  drawing_.paint(painter, size(), devicePixelRatioF(), *shown_, ui::palette());
+}
+
 void SolidCanvas::show(const SpaceShown& shown) {
   shown_ = &shown;
+  if (beneath_) {
+    update();
+    return;
+  }
   const Palette& colours = ui::palette();
   if (built_for_ != shown.scene) build(shown);
   if (detail_stale_ || shown.coarse != coarse_) {

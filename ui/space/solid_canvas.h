@@ -8,6 +8,7 @@
 #include <memory>
 #include <vector>
 
+#include "ui/space/line_drawing.h"
 #include "ui/space/space_canvas.h"
 
 class QWindow;
@@ -44,12 +45,16 @@ class SolidCanvas : public QWidget, public SpaceCanvas {
   QObject& touched() override;
   using QWidget::show;
   void show(const SpaceShown& shown) override;
+  // A window inside covers whatever the widgets paint: beneath something it gives way to the line
+  // drawing.
+  void lie_beneath(bool on) override;
   // Gives the next picture painted to `then`.
   void take_picture(const std::function<void(const QImage&)>& then);
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
 
  private:
   void make_frame_graph();
@@ -59,6 +64,9 @@ class SolidCanvas : public QWidget, public SpaceCanvas {
   void ask_frames();
 
   QWindow* window_;
+  QWidget* inside_ = nullptr;  // holds the window
+  LineDrawing drawing_;
+  bool beneath_ = false;
   std::unique_ptr<Qt3DCore::QAspectEngine> engine_;
   Qt3DCore::QEntity* root_ = nullptr;  // the engine owns it once it runs
   Qt3DCore::QEntity* truck_ = nullptr;

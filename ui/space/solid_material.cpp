@@ -190,7 +190,7 @@ out vec4 painted;
 uniform vec3 ghostColour;
 void main() {
   float edge = pow(1.0 - clamp(facing, 0.0, 1.0), 3.0);
-  painted = vec4(ghostColour, 0.13 + 0.5 * edge);
+  painted = vec4(ghostColour, 0.16 + 0.6 * edge);
 }
 )";
 

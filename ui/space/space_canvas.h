@@ -20,6 +20,8 @@ class SpaceCanvas {
   virtual QObject& touched() = 0;
   // Painted as soon as the event loop comes to it. `shown` must stay where it is.
   virtual void show(const SpaceShown& shown) = 0;
+  // Something of the window lies over it, in part or whole, and has to stay in sight.
+  virtual void lie_beneath(bool) {}
 };
 
 }  // namespace tackbench::ui

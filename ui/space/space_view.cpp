@@ -1,5 +1,6 @@
 #include "ui/space/space_view.h"
 
+#include <QAccessible>
 #include <QCheckBox>
 #include <QEvent>
 #include <QHBoxLayout>
@@ -7,12 +8,14 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <cmath>
 
 #include "core/scene/moving_bodies.h"
 #include "core/scene/pick.h"
 #include "ui/look/short_label.h"
 #include "ui/look/style.h"
 #include "ui/look/type.h"
+#include "ui/motion/pose_words.h"
 #include "ui/space/drawn_canvas.h"
 #include "ui/space/opengl_probe.h"
 #include "ui/space/solid_canvas.h"
@@ -22,6 +25,20 @@ namespace tackbench::ui {
 namespace {
 
 constexpr int kRest = 180;  // ms without a movement
+
+// "seen from ahead, left and above"; what lies less than 20 degrees off is left out.
+QString seen_from_words(const Camera& camera) {
+  constexpr double kNamed = 0.34;
+  const Vec3 to_eye = camera.backward();
+  QStringList ways;
+  if (std::abs(to_eye.x()) > kNamed)
+    ways << (to_eye.x() > 0.0 ? SpaceView::tr("ahead") : SpaceView::tr("behind"));
+  if (std::abs(to_eye.y()) > kNamed)
+    ways << (to_eye.y() > 0.0 ? SpaceView::tr("the left") : SpaceView::tr("the right"));
+  if (std::abs(to_eye.z()) > kNamed)
+    ways << (to_eye.z() > 0.0 ? SpaceView::tr("above") : SpaceView::tr("below"));
+  return SpaceView::tr("seen from %1").arg(ways.join(", "));
+}
 
 }  // namespace
 
@@ -40,6 +57,7 @@ SpaceView::SpaceView(Session& session, ShownMotion& motion, QWidget* parent, Spa
   connect(&at_rest_, &QTimer::timeout, this, [this] {
     if (pose_waits_) take_pose();
     shown_.coarse = false;
+    describe();
     show_now();
   });
   connect(&session_, &Session::posed_changed, this, &SpaceView::follow_pose);
@@ -157,6 +175,7 @@ PictureSize SpaceView::picture_size() const {
 void SpaceView::look(StandardView view) {
   shown_.camera.look(view);
   fit();
+  describe();
 }
 
 void SpaceView::fit() {
@@ -295,13 +314,33 @@ void SpaceView::say(const QString& words) {
 
 void SpaceView::say_selected() {
   const SpacePoint* point = point_at_path(session_.selected());
-  if (point == nullptr) {
-    say(tr("Drag to go round, wheel to come nearer"));
-    setAccessibleDescription({});
-    return;
-  }
-  say(words_of(*point));
-  setAccessibleDescription(words_of(*point));
+  say(point == nullptr ? tr("Drag to go round, wheel to come nearer") : words_of(*point));
+  if (hasFocus()) describe();
+}
+
+// What is chosen, how the truck stands and from where it is seen: the picture for who cannot see
+// it. Told when the hand rests, not at every step.
+void SpaceView::describe() {
+  QStringList words;
+  if (const SpacePoint* point = point_at_path(session_.selected()))
+    words << words_of(*point);
+  else if (!session_.selected().empty())
+    words << tr("chosen: %1").arg(QString::fromStdString(session_.selected()));
+  else
+    words << tr("No point chosen: n and p go from point to point");
+  words +=
+      control_words(*session_.posed().mechanism, session_.posed().controls, session_.shown_unit());
+  words << seen_from_words(shown_.camera);
+  const QString all = words.join("; ");
+  if (accessibleDescription() == all) return;
+  setAccessibleDescription(all);
+  QAccessibleEvent event(this, QAccessible::DescriptionChanged);
+  QAccessible::updateAccessibility(&event);
+}
+
+void SpaceView::focusInEvent(QFocusEvent* event) {
+  describe();
+  QWidget::focusInEvent(event);
 }
 
 void SpaceView::changeEvent(QEvent* event) {

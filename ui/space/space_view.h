@@ -51,6 +51,8 @@ class SpaceView : public QWidget {
   const Camera& camera() const { return shown_.camera; }
   void set_camera(const Camera& camera);
   const SpaceShown& shown() const { return shown_; }
+  // Something of the window lies over the picture and has to stay in sight.
+  void lie_beneath(bool on) { canvas_->lie_beneath(on); }
   QWidget& picture() const { return canvas_->widget(); }
   // Where mouse and wheel events of the picture arrive.
   QObject& touched() const { return canvas_->touched(); }
@@ -69,6 +71,7 @@ class SpaceView : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void keyReleaseEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
   void changeEvent(QEvent* event) override;
   void showEvent(QShowEvent* event) override;
@@ -89,7 +92,9 @@ class SpaceView : public QWidget {
   void in_motion();
   void say(const QString& words);
   void say_selected();
+  void describe();
   QString words_of(const SpacePoint& point) const;
+  static QString words_of(ControlKind control);
   const SpacePoint* point_at_path(const std::string& path) const;
   PictureSize picture_size() const;
 

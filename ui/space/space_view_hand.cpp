@@ -52,7 +52,9 @@ bool SpaceView::eventFilter(QObject* watched, QEvent* event) {
       show_now();
     say_selected();
   }
-  if (watched != &canvas_->touched()) return QWidget::eventFilter(watched, event);
+  // Beneath something the widget itself is what the hand meets.
+  if (watched != &canvas_->touched() && watched != &canvas_->widget())
+    return QWidget::eventFilter(watched, event);
   switch (event->type()) {
     case QEvent::MouseButtonPress:
       return press_at(*static_cast<QMouseEvent*>(event));
@@ -121,16 +123,29 @@ void SpaceView::show_hand(Qt::CursorShape shape) {
 void SpaceView::hover(const QPointF& at) {
   const SpacePoint* point = point_under(at);
   const std::string path = point != nullptr ? point->grip.path : std::string();
+  const auto control = point == nullptr ? control_under(at) : std::nullopt;
+  if (point != nullptr)
+    say(words_of(*point));
+  else if (control)
+    say(words_of(control->kind));
+  else
+    say_selected();
+  show_hand(point != nullptr || control ? Qt::OpenHandCursor : Qt::ArrowCursor);
   if (path == shown_.hovered) return;
   shown_.hovered = path;
-  if (point != nullptr) {
-    say(words_of(*point));
-    show_hand(Qt::OpenHandCursor);
-  } else {
-    say_selected();
-    show_hand(Qt::ArrowCursor);
-  }
   show_now();
+}
+
+QString SpaceView::words_of(ControlKind control) {
+  switch (control) {
+    case ControlKind::hand_wheel:
+      return tr("Drag the rim round to turn the hand wheel");
+    case ControlKind::road_wheel:
+      return tr("Drag sideways to steer, up or down for bump and droop");
+    case ControlKind::pedal:
+      return tr("Drag the pad to press the pedal");
+  }
+  return {};
 }
 
 bool SpaceView::press_at(const QMouseEvent& event) {

@@ -31,6 +31,8 @@ void BenchWindow::follow_folding() {
   connect(side_handle_, &QToolButton::clicked, this, [this] { fold_side(side_->isVisible()); });
   desk_folding_.roomy = Preferences::desk_folded(true);
   desk_folding_.tight = Preferences::desk_folded(false);
+  space_folding_.roomy = Preferences::space_folded(true);
+  space_folding_.tight = Preferences::space_folded(false);
   connect(desk_, &MotionDesk::folded_by_hand, this, [this](bool fold) {
     desk_folding_.by_hand(fold);
     Preferences::set_desk_folded(desk_folding_.room, fold);

@@ -162,8 +162,10 @@ void BenchWindow::make_show_menu() {
   space->setCheckable(true);
   space->setChecked(true);
   connect(space, &QAction::toggled, this, [this](bool on) {
-    if (!giving_room_) space_folding_.by_hand(!on);
     space_->setVisible(on);
+    if (giving_room_) return;
+    space_folding_.by_hand(!on);
+    Preferences::set_space_folded(space_folding_.room, !on);
   });
   connect(space_, &LooseCard::put_away, space, [space] { space->setChecked(false); });
   QAction* spread = add(menu, "spread space", tr("View in space over the whole sheet"),

@@ -57,6 +57,7 @@ BenchWindow::BenchWindow(std::filesystem::path recovery_folder, QWidget* parent)
   resize(1440, 900);
   if (const QByteArray place = Preferences::window_place(); !place.isEmpty())
     restoreGeometry(place);
+  if (const auto place = Preferences::space_place()) space_->set_place(*place);
   make_menus();
   make_layout();
   follow_session();
@@ -157,6 +158,7 @@ void BenchWindow::follow_session() {
         return set_shown_unit(ShownUnit::millimetre);
     }
   });
+  connect(space_, &LooseCard::placed_by_hand, this, &Preferences::set_space_place);
   connect(undo_, &QPushButton::clicked, &session_, &Session::undo);
 }
 
@@ -263,6 +265,7 @@ void BenchWindow::begin_tour() {
                      "Tackbench computes geometry; the certifying engineer decides.")},
       },
       this);
+  space_->stay_beneath(*tour_);
 }
 
 QAction* BenchWindow::action(const QString& name) const {

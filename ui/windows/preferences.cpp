@@ -25,6 +25,10 @@ QString desk_key(bool where_there_is_room) {
   return where_there_is_room ? "desk folded" : "desk folded in a small window";
 }
 
+QString space_key(bool where_there_is_room) {
+  return where_there_is_room ? "view in space folded" : "view in space folded in a small window";
+}
+
 }  // namespace
 
 Theme Preferences::theme() {
@@ -76,6 +80,27 @@ void Preferences::add_recent_file(const QString& file) {
   files.removeAll(file);
   files.prepend(file);
   QSettings().setValue("recent files", files.mid(0, kMostRecent));
+}
+
+std::optional<QRectF> Preferences::space_place() {
+  const QRectF place = QSettings().value("view in space place").toRectF();
+  // What somebody has written into the file by hand need not be a place on a sheet.
+  if (!place.isValid() || !QRectF(-1.0, -1.0, 3.0, 3.0).contains(place)) return std::nullopt;
+  return place;
+}
+
+void Preferences::set_space_place(const QRectF& shares) {
+  QSettings().setValue("view in space place", shares);
+}
+
+std::optional<bool> Preferences::space_folded(bool where_there_is_room) {
+  const QVariant folded = QSettings().value(space_key(where_there_is_room));
+  if (!folded.isValid()) return std::nullopt;
+  return folded.toBool();
+}
+
+void Preferences::set_space_folded(bool where_there_is_room, bool folded) {
+  QSettings().setValue(space_key(where_there_is_room), folded);
 }
 
 QByteArray Preferences::window_place() {

@@ -1,6 +1,7 @@
 // What the program remembers between runs; nothing of it is part of a project.
 #pragma once
 
+#include <QRectF>
 #include <QString>
 #include <QStringList>
 #include <optional>
@@ -24,6 +25,12 @@ class Preferences {
   // Newest first, at most ten, only files that are there.
   static QStringList recent_files();
   static void add_recent_file(const QString& file);
+  // Of the card with the view in space, shares of the sheet; none: never placed by hand.
+  static std::optional<QRectF> space_place();
+  static void set_space_place(const QRectF& shares);
+  // Put away; none: never put away nor taken out by hand.
+  static std::optional<bool> space_folded(bool where_there_is_room);
+  static void set_space_folded(bool where_there_is_room, bool folded);
   static QByteArray window_place();
   static void set_window_place(const QByteArray& place);
 };

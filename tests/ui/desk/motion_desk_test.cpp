@@ -21,6 +21,7 @@
 #include "ui/desk/lever.h"
 #include "ui/look/palette.h"
 #include "ui/look/style.h"
+#include "ui/motion/pose_words.h"
 
 namespace tackbench::ui {
 namespace {

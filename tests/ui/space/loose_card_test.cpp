@@ -94,6 +94,21 @@ TEST(LooseCard, BeginsInTheFreeCorner) {
   }
 }
 
+TEST(LooseCard, TellsWhereAHandHasPutIt) {
+  OnSheet on;
+  QRectF told;
+  QObject::connect(&on.card, &LooseCard::placed_by_hand,
+                   [&](const QRectF& place) { told = place; });
+  on.drag(kOnTopEdge, {0, 0});
+  EXPECT_TRUE(told.isNull()) << "nothing has moved";
+  on.drag({on.card.view().width() / 2 + 20, 6}, {-120, -90});
+  EXPECT_EQ(told, on.card.place());
+  const QRect moved = on.card.geometry();
+  OnSheet again;
+  again.card.set_place(told);
+  EXPECT_EQ(again.card.geometry(), moved);
+}
+
 TEST(LooseCard, SpreadsOverTheSheetAndBack) {
   OnSheet on;
   const QRect before = on.card.geometry();

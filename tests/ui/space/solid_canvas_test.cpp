@@ -7,6 +7,7 @@
 #include "tests/ui/space/open_space.h"
 #include "ui/look/palette.h"
 #include "ui/space/line_drawing.h"
+#include "ui/space/loose_card.h"
 #include "ui/space/opengl_probe.h"
 #include "ui/space/solid_canvas.h"
 
@@ -136,6 +137,78 @@ TEST(SolidCanvas, IsPaintedAgainWhenUncovered) {
   ASSERT_TRUE(waited_for([&] { return on_screen().pixel(middle) == qRgb(255, 0, 0); }));
   cover.hide();
   EXPECT_TRUE(waited_for([&] { return on_screen() == before; }));
+}
+
+// The window inside would cover it: the line drawing stands in while something lies over the
+// card, the hand still takes what it shows, and the solids come back afterwards.
+TEST(SolidCanvas, StaysBeneathWhatLiesOverIt) {
+  WANT_OPENGL();
+  Session session;
+  ShownMotion motion(session);
+  QWidget sheet;
+  sheet.resize(900, 700);
+  sheet.move(0, 0);
+  QWidget over(&sheet);
+  over.setAutoFillBackground(true);
+  over.setPalette(QPalette(Qt::red));
+  over.setGeometry(300, 200, 300, 200);
+  over.hide();
+  LooseCard card(session, motion, &sheet);
+  card.set_place({0.2, 0.1, 0.7, 0.8});
+  ASSERT_TRUE(session.open(sample_file("tender-as-first-tacked")).empty());
+  sheet.show();
+  session.wait_until_fresh();
+  const auto red = [&] {
+    const QImage screen = sheet.screen()->grabWindow(sheet.winId(), 310, 210, 280, 180).toImage();
+    int count = 0;
+    for (int y = 0; y < screen.height(); ++y)
+      for (int x = 0; x < screen.width(); ++x)
+        count += screen.pixelColor(x, y) == QColor(Qt::red) ? 1 : 0;
+    return count;
+  };
+  QWidget* inside = card.view().solids()->findChild<QWidget*>();
+  ASSERT_NE(inside, nullptr);
+  QTest::qWait(300);
+  EXPECT_TRUE(inside->isVisible());
+  over.show();
+  over.raise();
+  EXPECT_TRUE(waited_for([&] { return red() == 280 * 180; }));
+  EXPECT_FALSE(inside->isVisible());
+  const Camera before = card.view().camera();
+  QWidget& picture = card.view().picture();
+  QTest::mousePress(&picture, Qt::LeftButton, {}, {4, 4});
+  QMouseEvent move(QEvent::MouseMove, QPointF(60, 30), picture.mapToGlobal(QPointF(60, 30)),
+                   Qt::NoButton, Qt::LeftButton, {});
+  QApplication::sendEvent(&picture, &move);
+  QTest::mouseRelease(&picture, Qt::LeftButton, {}, {60, 30});
+  EXPECT_NE(card.view().camera().turn, before.turn);
+  over.move(0, 600);
+  over.resize(60, 60);
+  EXPECT_TRUE(waited_for([&] { return inside->isVisible(); }));
+}
+
+TEST(SolidCanvas, ShowsSweptPlacesTranslucent) {
+  WANT_OPENGL();
+  OpenSpace open;
+  const QImage before = settled(open);
+  open.motion.swept.show(true);
+  const QImage swept = settled(open);
+  // Bluer where they are, and what lies behind reads through: hardly a pixel turns all blue.
+  int bluer = 0;
+  int all_blue = 0;
+  for (int y = 0; y < swept.height(); ++y) {
+    for (int x = 0; x < swept.width(); ++x) {
+      const QColor was = before.pixelColor(x, y);
+      const QColor is = swept.pixelColor(x, y);
+      if (was == is) continue;
+      bluer += is.blue() - is.red() > was.blue() - was.red() ? 1 : 0;
+      all_blue += is == palette().moves && was != is ? 1 : 0;
+    }
+  }
+  EXPECT_GT(bluer, swept.width() * swept.height() / 100);
+  EXPECT_LT(all_blue, bluer / 20);
+  open.motion.swept.show(false);
+  EXPECT_LT(share_apart(settled(open), before), 1e-3);
 }
 
 }  // namespace

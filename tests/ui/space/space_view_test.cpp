@@ -5,8 +5,10 @@
 #include <QWheelEvent>
 #include <cmath>
 
+#include "core/basics/units.h"
 #include "core/scene/pick.h"
 #include "tests/ui/space/open_space.h"
+#include "ui/look/short_label.h"
 #include "ui/space/opengl_probe.h"
 
 namespace tackbench::ui {
@@ -286,6 +288,44 @@ TEST(SpaceView, ALineThatIsHeldHasNothingToPlay) {
   EXPECT_FALSE(open.view.findChild<QPushButton*>("wander")->isVisible());
   open.motion.wander.play(true);
   EXPECT_FALSE(open.motion.wander.playing());
+}
+
+TEST(SpaceView, SaysInWordsWhatItShows) {
+  OpenSpace open;
+  open.view.clearFocus();
+  open.session.select(kBall);
+  Controls controls;
+  controls.hand_wheel = kRadiansPerTurn / 2.0;
+  controls.pedals[0] = 0.25;
+  open.session.set_controls(controls);
+  open.settle();
+  open.view.look(StandardView::front);
+  const auto says = [&](const char* words) {
+    EXPECT_TRUE(open.view.accessibleDescription().contains(words))
+        << words << " not in: " << open.view.accessibleDescription().toStdString();
+  };
+  says("Drag-link ball on the knuckle");
+  says("Hand wheel 0.50 turn left");
+  says("Brake 25 %");
+  says("seen from ahead");
+  open.session.select({});
+  open.view.look(StandardView::front_left_above);
+  says("No point chosen");
+  says("seen from ahead, the left, above");
+}
+
+TEST(SpaceView, AControlUnderTheHandSaysHowItIsTaken) {
+  OpenSpace open;
+  const auto tyre = open.where_seen("front_axle.tyre");
+  ASSERT_TRUE(tyre);
+  QMouseEvent over(QEvent::MouseMove, *tyre, open.view.picture().mapToGlobal(*tyre), Qt::NoButton,
+                   Qt::NoButton, {});
+  QApplication::sendEvent(&open.view.touched(), &over);
+  EXPECT_EQ(open.view.picture().cursor().shape(), Qt::OpenHandCursor);
+  const auto labels = open.view.findChildren<ShortLabel*>();
+  EXPECT_TRUE(std::any_of(labels.begin(), labels.end(), [](const ShortLabel* label) {
+    return label->whole_text().contains("steer");
+  }));
 }
 
 TEST(SpaceView, EveryControlHasAName) {

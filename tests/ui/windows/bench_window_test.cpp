@@ -13,6 +13,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
+#include <QSettings>
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTest>
@@ -37,6 +38,7 @@
 #include "ui/windows/help_dialog.h"
 #include "ui/windows/new_project_dialog.h"
 #include "ui/windows/notice_bar.h"
+#include "ui/windows/preferences.h"
 #include "ui/windows/recovered_dialog.h"
 #include "ui/windows/side_column.h"
 
@@ -48,6 +50,7 @@ class BenchWindowTest : public testing::Test {
   static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
 
   void SetUp() override {
+    QSettings().clear();
     window_ = std::make_unique<BenchWindow>(folder_.path().toStdString());
     window_->setAttribute(Qt::WA_DeleteOnClose, false);
     window_->resize(1440, 900);
@@ -55,7 +58,10 @@ class BenchWindowTest : public testing::Test {
     window_->show();
     settle();
   }
-  void TearDown() override { window_.reset(); }
+  void TearDown() override {
+    window_.reset();
+    QSettings().clear();
+  }
 
   void settle() {
     window_->session().wait_until_fresh();
@@ -419,6 +425,32 @@ TEST_F(BenchWindowTest, APadDraggedOnTheDrawingPressesThePedal) {
     EXPECT_NEAR((session().posed().pose.pedals[i].pad_centre_mm - rest).norm(), 40.0, 2.0);
     EXPECT_EQ(project_text(session().project()), before) << "a control is no edit";
   }
+}
+
+TEST_F(BenchWindowTest, TheCardsPlaceAndWhetherItIsShownAreKept) {
+  LooseCard& card = window_->space();
+  const QPoint head(card.view().width() / 2 + 20, 3);
+  const QPoint to = card.mapToGlobal(head) - QPoint(160, 110);
+  QTest::mousePress(&card, Qt::LeftButton, {}, head);
+  QMouseEvent move(QEvent::MouseMove, card.mapFromGlobal(to), to, Qt::NoButton, Qt::LeftButton, {});
+  QApplication::sendEvent(&card, &move);
+  QTest::mouseRelease(&card, Qt::LeftButton, {}, card.mapFromGlobal(to));
+  const QRectF place = card.place();
+  for (const bool shown : {false, true}) {
+    window_->action("view in space")->setChecked(shown);
+    BenchWindow another(folder_.filePath("another").toStdString());
+    another.setAttribute(Qt::WA_DeleteOnClose, false);
+    another.resize(1440, 900);
+    another.open_sample("tender-as-first-tacked");
+    another.show();
+    QApplication::processEvents();
+    EXPECT_EQ(another.space().place(), place);
+    EXPECT_EQ(another.space().isVisible(), shown);
+    EXPECT_EQ(another.action("view in space")->isChecked(), shown);
+  }
+  // A place that nobody can have meant is no place.
+  QSettings().setValue("view in space place", QRectF(4.0, 0.1, 0.3, 0.3));
+  EXPECT_FALSE(Preferences::space_place());
 }
 
 TEST_F(BenchWindowTest, LessMotionIsKept) {
