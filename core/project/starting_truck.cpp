@@ -1,5 +1,7 @@
 #include "core/project/starting_truck.h"
 
+#include <algorithm>
+
 #include "core/basics/units.h"
 
 namespace tackbench {
@@ -202,6 +204,16 @@ Project with_station_begun(const Project& project, Station station) {
     case Station::shapes:
       begun.shapes = start.shapes;
       break;
+  }
+  // A first station is begun on bare ground: the project remembers it, so that what the starting
+  // truck put in is known from what was measured.
+  const bool first = std::none_of(kStations.begin(), kStations.end(),
+                                  [&](Station other) { return has_station(project, other); });
+  if (first && (!project.sheet || !project.sheet->start)) {
+    auto sheet = project.sheet ? std::make_shared<SheetSettings>(*project.sheet)
+                               : std::make_shared<SheetSettings>();
+    sheet->start.emplace();
+    begun.sheet = std::move(sheet);
   }
   if (!begun.cab &&
       (station == Station::column || station == Station::pedals || station == Station::driver))

@@ -218,6 +218,21 @@ void EntryField::show_chosen(bool chosen) {
   update();
 }
 
+void EntryField::show_guess(bool guess) {
+  if (guess == shows_guess()) return;
+  if (guess_ == nullptr) {
+    guess_ = new QLabel(tr("A guess: not measured yet"), this);
+    set_look(*guess_, "soft");
+    static_cast<QVBoxLayout*>(layout())->insertWidget(1, guess_);
+  }
+  guess_->setVisible(guess);
+  for (EntryLine* line : lines_) {
+    QFont font = line->font();
+    font.setItalic(guess);
+    line->setFont(font);
+  }
+}
+
 void EntryField::refuse(const QString& why) {
   refused_ = why;
   show_wrong();

@@ -26,6 +26,9 @@ class EntryField : public QWidget {
   void show_chosen(bool chosen);
   // A fault of the project at this member; empty for none. A refused entry's words go before it.
   void show_fault(const QString& words);
+  // Says that the value is one that the program put in, not a measurement.
+  void show_guess(bool guess);
+  bool shows_guess() const { return guess_ != nullptr && !guess_->isHidden(); }
   QString wrong_words() const { return wrong_->isHidden() ? QString() : wrong_->text(); }
   // The editors: one line, three of a point, a choice, a flag.
   const std::vector<EntryLine*>& lines() const { return lines_; }
@@ -60,6 +63,7 @@ class EntryField : public QWidget {
   QCheckBox* flag_ = nullptr;
   QLabel* words_ = nullptr;
   QLabel* unit_ = nullptr;
+  QLabel* guess_ = nullptr;
   QLabel* wrong_ = nullptr;
   QHBoxLayout* corner_ = nullptr;
   QString refused_;

@@ -1,5 +1,6 @@
 #include "ui/panels/shaft_strip.h"
 
+#include <QCoreApplication>
 #include <QKeyEvent>
 #include <QPainter>
 #include <QPushButton>
@@ -23,6 +24,10 @@ constexpr std::size_t kOnShaft = 5;  // stations that motion flows through
 
 int tag_height(bool folded) {
   return folded ? 40 : 62;
+}
+
+QString around_words() {
+  return QCoreApplication::translate("ShaftStrip", "around it:");
 }
 
 // A universal joint seen from the side: two forks about a cross.
@@ -62,6 +67,17 @@ ShaftStrip::ShaftStrip(Session& session, QWidget* parent) : QWidget(parent), ses
     });
     tags_.push_back(tag);
   }
+  const auto other = [&](const QString& words, const QString& spoken, const QString& path) {
+    auto* button = new QPushButton(words, this);
+    set_look(*button, "link");
+    button->setAccessibleName(spoken);
+    button->setToolTip(spoken);
+    button->setObjectName(path);
+    connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT member_chosen(path); });
+    others_.push_back(button);
+  };
+  other(tr("Cab"), tr("The cab's place"), QStringLiteral("cab"));
+  other(tr("Rails"), tr("The chassis rails"), QStringLiteral("shapes.rails"));
   auto* fold = new QPushButton(this);
   set_look(*fold, "link");
   fold_ = fold;
@@ -134,6 +150,13 @@ void ShaftStrip::place_tags() {
   left_ = kFirstX - 14;
   right_ = tags_[kOnShaft - 1]->geometry().right() + 14;
   fold_->setGeometry(width() - kFoldWidth - 4, 4, kFoldWidth, 22);
+  const QFontMetrics metrics(type_font(TypeSize::small));
+  x = tags_[kOnShaft]->geometry().left() + metrics.horizontalAdvance(around_words()) + 6;
+  for (QAbstractButton* other : others_) {
+    const int wide = other->sizeHint().width();
+    other->setGeometry(x, 2, wide, 22);
+    x += wide + 2;
+  }
 }
 
 bool ShaftStrip::eventFilter(QObject* watched, QEvent* event) {
@@ -212,7 +235,7 @@ void ShaftStrip::paint_shaft(QPainter& painter) {
   painter.setFont(type_font(TypeSize::small));
   painter.setPen(colours.soft);
   painter.drawText(QRect(around, 4, width() - around - 40, 18), Qt::AlignLeft | Qt::AlignVCenter,
-                   tr("around it"));
+                   around_words());
   painter.setPen(QPen(colours.hair, 1.0));
   painter.drawLine(around, 25, tags_.back()->geometry().right(), 25);
 }

@@ -30,6 +30,7 @@ class ShaftStrip : public QWidget {
 
  Q_SIGNALS:
   void station_chosen(tackbench::Station station);
+  void member_chosen(const QString& path);  // what has no tag: "cab", "shapes.rails"
   void folded_by_hand(bool folded);
 
  protected:
@@ -45,6 +46,7 @@ class ShaftStrip : public QWidget {
 
   Session& session_;
   std::vector<StationTag*> tags_;
+  std::vector<QAbstractButton*> others_;  // cab, rails
   QAbstractButton* fold_ = nullptr;
   bool folded_ = false;
   double left_ = 0.0;  // of the drawn shaft

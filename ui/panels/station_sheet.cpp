@@ -8,6 +8,8 @@
 
 #include "core/project/field_items.h"
 #include "core/project/field_path.h"
+#include "core/project/starting_guesses.h"
+#include "core/project/starting_truck.h"
 #include "core/project/value_checks.h"
 #include "ui/fields/checked_edit.h"
 #include "ui/fields/entry_text.h"
@@ -91,7 +93,7 @@ StationSheet::StationSheet(Session& session, QWidget* parent)
   });
   connect(&session_, &Session::judged_changed, this, &StationSheet::show_verdict);
   connect(&session_, &Session::selection_changed, this, &StationSheet::follow_selection);
-  show_station(Station::column);
+  switch_to(station_name(Station::column));
 }
 
 void StationSheet::make_head(QVBoxLayout& column) {
@@ -146,13 +148,37 @@ void StationSheet::show_station(Station station) {
   show_record(station_name(station));
 }
 
+// A record that is asked for is shown, whatever was selected in another one before.
 void StationSheet::show_record(const std::string& root) {
+  switch_to(root);
+  if (!session_.selected().empty() && !lies_in(session_.selected(), root)) session_.select({});
+}
+
+void StationSheet::switch_to(const std::string& root) {
   if (root_ == root) return;
   root_ = root;
   structure_.clear();
   foot_->hide();
   scroll_->verticalScrollBar()->setValue(0);
   refresh();
+  Q_EMIT record_changed();
+}
+
+void StationSheet::begin(const std::string& path) {
+  const auto station = station_of(path);
+  show_record(station ? station_name(*station) : path);
+  const auto add_group = [this](const std::string& what) {
+    const Result<std::string> words = field_words(session_.project(), what);
+    FieldGroup group;
+    group.kind = GroupKind::optional;
+    group.path = what;
+    group.words = words ? QString::fromStdString(*words) : title_->text().toLower();
+    add(group);
+  };
+  if (!field_group(session_.project(), root_).present) add_group(root_);
+  // A group within the station, as the rails among the shapes.
+  if (path != root_ && with_group_added(session_.project(), path)) add_group(path);
+  bring_into_sight(path);
 }
 
 void StationSheet::showEvent(QShowEvent* event) {
@@ -172,7 +198,7 @@ void StationSheet::refresh() {
   show_values();
   show_verdict();
   show_faults();
-  follow_selection();
+  mark_selected();
 }
 
 // What is being typed goes on in the line that takes the old one's place.
@@ -270,7 +296,11 @@ void StationSheet::fill_absent() {
 }
 
 void StationSheet::show_values() {
-  for (const auto& [path, field] : fields_) field->refresh();
+  const std::vector<std::string> guesses = starting_guesses(session_.project());
+  for (const auto& [path, field] : fields_) {
+    field->refresh();
+    field->show_guess(std::find(guesses.begin(), guesses.end(), path) != guesses.end());
+  }
 }
 
 void StationSheet::show_verdict() {
@@ -352,7 +382,12 @@ EntryField* StationSheet::bring_into_sight(const std::string& path) {
 void StationSheet::follow_selection() {
   const std::string& path = session_.selected();
   const auto station = station_of(path);
-  if (station && !lies_in(path, root_) && isVisible()) return show_station(*station);
+  if (station && !lies_in(path, root_) && isVisible()) return switch_to(station_name(*station));
+  mark_selected();
+}
+
+void StationSheet::mark_selected() {
+  const std::string& path = session_.selected();
   EntryField* field = nullptr;
   if (lies_in(path, root_) && path != root_) field = bring_into_sight(path);
   if (chosen_ != nullptr && chosen_ != field) chosen_->show_chosen(false);
@@ -380,10 +415,14 @@ void StationSheet::add(const FieldGroup& group) {
     open_.insert(group.path);
     open_.insert(group.path + "[" + std::to_string(group.members.size()) + "]");
     edit_structure(tr("Add %1").arg(group.words), with_item_added(session_.project(), group.path));
-  } else {
-    open_.insert(group.path);
-    edit_structure(tr("Add %1").arg(group.words), with_group_added(session_.project(), group.path));
+    return;
   }
+  open_.insert(group.path);
+  const QString name = tr("Add %1").arg(group.words);
+  const auto station = station_of(group.path);
+  if (station && group.path == station_name(*station))
+    return edit_structure(name, with_station_begun(session_.project(), *station));
+  edit_structure(name, with_group_added(session_.project(), group.path));
 }
 
 void StationSheet::take_away(const FieldGroup& group) {

@@ -31,10 +31,16 @@ class StationSheet : public QWidget {
   // Any record of the project by its member: "cab", "measurements", "sheet".
   void show_record(const std::string& root);
   const std::string& root() const { return root_; }
+  // Shows the record that the member lies in, begins what is not there yet, and brings the member
+  // into sight.
+  void begin(const std::string& path);
   // Opens the groups that lead to the member and brings it into sight. Null when it is not here.
   EntryField* bring_into_sight(const std::string& path);
   // Those made so far, by member path.
   const std::map<std::string, EntryField*>& fields() const { return fields_; }
+
+ Q_SIGNALS:
+  void record_changed();  // root() is another one
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -51,6 +57,8 @@ class StationSheet : public QWidget {
   void show_verdict();
   void show_faults();
   void follow_selection();
+  void mark_selected();
+  void switch_to(const std::string& root);
   void explain(const FieldEntry& entry);
   void add(const FieldGroup& group);
   void take_away(const FieldGroup& group);

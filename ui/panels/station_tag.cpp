@@ -34,8 +34,10 @@ void StationTag::refresh() {
   numbers_ = station_numbers(session_, station_);
   state_ = station_state(session_, station_);
   QStringList spoken{text()};
-  if (!numbers_.first.isEmpty()) spoken += numbers_.first;
-  if (!numbers_.second.isEmpty()) spoken += numbers_.second;
+  if (state_.guesses == 0) {
+    if (!numbers_.first.isEmpty()) spoken += numbers_.first;
+    if (!numbers_.second.isEmpty()) spoken += numbers_.second;
+  }
   spoken += state_.words;
   setAccessibleName(spoken.join(QStringLiteral(", ")));
   setToolTip(spoken.join(QLatin1Char('\n')));
@@ -58,6 +60,9 @@ QSize StationTag::minimumSizeHint() const {
 
 QString StationTag::first_words() const {
   if (state_.presence != StationPresence::present) return state_.words;
+  // Figures that come of guesses are no headline.
+  if (state_.guesses > 0)
+    return state_.guesses == 1 ? tr("1 guess") : tr("%1 guesses").arg(state_.guesses);
   return numbers_.first.isEmpty() ? state_.words : numbers_.first;
 }
 
@@ -68,6 +73,7 @@ int StationTag::folded_room() const {
 // As much of the first number's words as there is room for.
 QString StationTag::folded_words() const {
   if (state_.presence == StationPresence::not_measured) return tr("not yet");
+  if (state_.guesses > 0) return tr("guess");
   if (state_.presence == StationPresence::left_out || numbers_.first.isEmpty()) return state_.words;
   const QFontMetrics text(figure_font(TypeSize::small, true));
   return text.horizontalAdvance(numbers_.first) <= folded_room() ? numbers_.first : numbers_.figure;
@@ -119,14 +125,17 @@ void StationTag::paint_whole(QPainter& painter) {
   paint_line(painter, QRect(kEdge, 6, room - kMark - 4, 16), text(), type_font(TypeSize::small),
              colours.soft);
   const bool present = state_.presence == StationPresence::present;
-  const bool figures = present && !numbers_.first.isEmpty();
+  const bool guessed = state_.guesses > 0;
+  const bool figures = present && !guessed && !numbers_.first.isEmpty();
   paint_line(painter, QRect(kEdge, 22, room, 18), first_words(),
              figures ? figure_font(TypeSize::normal, true) : type_font(TypeSize::normal),
              !present               ? colours.soft
              : numbers_.first_stale ? faded
                                     : colours.ink);
   if (present)
-    paint_line(painter, QRect(kEdge, 40, room, 16), numbers_.second, figure_font(TypeSize::small),
+    paint_line(painter, QRect(kEdge, 40, room, 16),
+               guessed ? tr("not measured yet") : numbers_.second,
+               guessed ? type_font(TypeSize::small) : figure_font(TypeSize::small),
                numbers_.second_stale ? faded : colours.soft);
 }
 

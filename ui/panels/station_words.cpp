@@ -6,6 +6,7 @@
 
 #include "core/basics/shown_number.h"
 #include "core/findings/verdict_order.h"
+#include "core/project/starting_guesses.h"
 #include "core/project/starting_truck.h"
 #include "ui/fields/entry_text.h"
 
@@ -65,13 +66,23 @@ StationState station_state(const Session& session, Station station) {
     }
   }
   const int missing = missing_in(session, station);
+  const auto guesses = guesses_by_station(session.project());
+  const auto guessed = guesses.find(station);
+  state.guesses = guessed == guesses.end() ? 0 : guessed->second;
   if (missing > 0) {
     // Something is still to be measured: whatever was judged without it, no tick.
     if (state.worst == Verdict::within) state.worst = Verdict::not_judged;
-    state.words = tr("%n thing(s) to measure").replace("%n", QString::number(missing));
+    state.words = missing == 1 ? tr("1 thing to measure") : tr("%1 things to measure").arg(missing);
+  } else if (state.guesses > 0) {
+    // Judged by invented figures: no tick for them.
+    if (state.worst == Verdict::within) state.worst = Verdict::not_judged;
+    state.words = state.guesses == 1 ? tr("1 guess to measure")
+                                     : tr("%1 guesses to measure").arg(state.guesses);
   } else {
     state.words = count_words(state.past, state.close, state.within, state.not_judged);
   }
+  if (missing > 0 && state.guesses > 0)
+    state.words += state.guesses == 1 ? tr(", 1 guess") : tr(", %1 guesses").arg(state.guesses);
   if (state.stale)
     state.words += session.cannot_work_out().empty() ? tr(", being worked out again")
                                                      : tr(", cannot be worked out");

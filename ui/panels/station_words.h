@@ -24,7 +24,8 @@ struct StationState {
   int close = 0;
   int within = 0;
   int not_judged = 0;
-  QString words;  // "2 past, 1 close, 4 within"; "not measured yet"; "left out"
+  int guesses = 0;  // values that the program put in when it was begun
+  QString words;    // "2 past, 1 close, 4 within"; "not measured yet"; "left out"
 };
 
 StationState station_state(const Session& session, Station station);

@@ -7,6 +7,7 @@
 #include "core/mechanism/solve.h"
 #include "core/project-file/project_file.h"
 #include "core/project/field_path.h"
+#include "ui/session/drawable_part.h"
 
 namespace tackbench::ui {
 
@@ -46,6 +47,12 @@ PosedTruck pose_truck(const Project& project, const Controls& controls, Revision
       truck.mechanism = std::make_shared<const Mechanism>(std::move(compiled).value());
     } else {
       truck.problems = compiled.problems();
+      // Nobody waits for the last fault to be gone: what can be drawn is drawn, unless more of it
+      // stands there already, as when one value is wrong for a moment.
+      const auto part = drawable_part(project);
+      if (part && (!has_stations_of(last->project, part->project) ||
+                   !has_stations_of(project, last->project)))
+        truck.mechanism = std::make_shared<const Mechanism>(*part);
     }
   }
   truck.pose = solved_pose(*truck.mechanism, controls);

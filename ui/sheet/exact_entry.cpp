@@ -6,6 +6,7 @@
 #include <QSignalBlocker>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/basics/entered_number.h"
 #include "core/basics/units.h"
@@ -144,10 +145,18 @@ void ExactEntry::say(const QString& why, QLineEdit* where) {
   where->selectAll();
 }
 
-void ExactEntry::move_to(const Grip& grip, const Vec3& drawn_mm, QLineEdit* from) {
+void ExactEntry::move_to(const Grip& grip, const Vec3& drawn_mm, QLineEdit* from,
+                         const std::function<double(const Vec3&)>& off) {
   Result<Project> after = with_grip_at(session_.project(), grip, drawn_mm);
   if (!after) {
     const Problem& problem = after.problems().front();
+    say(QString::fromStdString(problem.found + "; " + problem.wanted), from);
+    return;
+  }
+  // What goes by steps, as an arm on its splines, would stay or land elsewhere: never in silence.
+  const auto moved = grip_at(*after, grip.path);
+  if (moved && off(moved->at_mm) > length_as_read(session_.shown_unit())) {
+    const Problem problem = steps_only(session_.project(), grip, drawn_mm, session_.shown_unit());
     say(QString::fromStdString(problem.found + "; " + problem.wanted), from);
     return;
   }
@@ -173,7 +182,8 @@ bool ExactEntry::accept_distance() {
     say(QString::fromStdString(problem.found + "; " + problem.wanted), distance_);
     return true;
   }
-  move_to(*grip, *place, distance_);
+  move_to(*grip, *place, distance_,
+          [&](const Vec3& at_mm) { return std::abs((at_mm - other->at_mm).norm() - *entered); });
   return true;
 }
 
@@ -182,6 +192,7 @@ bool ExactEntry::accept_place() {
   if (!grip) return false;
   Grip moved = *grip;
   QLineEdit* changed = nullptr;
+  std::array<std::optional<double>, 3> typed;
   for (std::size_t i = 0; i < 3; ++i) {
     if (axes_[i]->text() == shown_[i]) continue;
     const Result<double> entered =
@@ -195,10 +206,17 @@ bool ExactEntry::accept_place() {
       return true;
     }
     moved.at_mm = *place;
+    typed[i] = *entered;
     changed = axes_[i];
   }
   if (!changed) return false;
-  move_to(*grip, moved.at_mm, changed);
+  move_to(*grip, moved.at_mm, changed, [&](const Vec3& at_mm) {
+    double most = 0.0;
+    for (std::size_t i = 0; i < 3; ++i)
+      if (typed[i])
+        most = std::max(most, std::abs(at_mm[static_cast<Eigen::Index>(i)] - *typed[i]));
+    return most;
+  });
   return true;
 }
 

@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <array>
+#include <functional>
 
 #include "core/project/grips.h"
 #include "ui/session/session.h"
@@ -39,7 +40,9 @@ class ExactEntry : public QFrame {
   bool accept_distance();
   void show_distance();
   void say(const QString& why, QLineEdit* where);
-  void move_to(const Grip& grip, const Vec3& drawn_mm, QLineEdit* from);
+  // `off`: how far a place is from what was typed, mm.
+  void move_to(const Grip& grip, const Vec3& drawn_mm, QLineEdit* from,
+               const std::function<double(const Vec3&)>& off);
 
   Session& session_;
   std::string path_;

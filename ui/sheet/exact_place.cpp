@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string>
+
+#include "core/basics/units.h"
 
 namespace tackbench::ui {
 
@@ -98,6 +101,47 @@ Result<Vec3> place_with_coordinate(const Grip& grip, int axis, double value_mm, 
   Vec3 place_mm = grip.at_mm;
   place_mm[axis] = value_mm;
   return place_mm;
+}
+
+Problem steps_only(const Project& project, const Grip& grip, const Vec3& wanted_mm,
+                   ShownUnit unit) {
+  const auto place_words = [&](const Vec3& at_mm) {
+    return "X " + shown_length(at_mm.x(), unit) + ", Y " + shown_length(at_mm.y(), unit) + ", Z " +
+           shown_length(at_mm.z(), unit);
+  };
+  const auto& box = project.steering_box;
+  const bool is_arm = grip.path == "steering_box.arm" && box;
+  const int teeth = is_arm ? box->arm.spline_teeth.value_or(0) : 0;
+  if (teeth <= 0) {
+    const Result<Project> after = with_grip_at(project, grip, wanted_mm);
+    const auto nearest = after ? grip_at(*after, grip.path) : std::nullopt;
+    return {"", grip.path, "this point cannot go exactly there",
+            "the nearest place is " + place_words(nearest ? nearest->at_mm : grip.at_mm)};
+  }
+  const double step = kRadiansPerTurn / teeth;
+  const Vec3 arm = grip.at_mm - grip.centre_mm;
+  const double turn = angle_about(grip.along, arm, wanted_mm - grip.centre_mm);
+  const auto on_tooth = [&](double tooth) {
+    return Vec3(grip.centre_mm + turned(arm, grip.along, tooth * step));
+  };
+  return {"", grip.path,
+          "the arm sits on the " + std::to_string(teeth) +
+              " teeth of its spline and turns by whole teeth, " + shown(step, Unit::degree) +
+              " each",
+          "the places to either side are " + place_words(on_tooth(std::floor(turn / step))) +
+              ", and " + place_words(on_tooth(std::ceil(turn / step)))};
+}
+
+double length_as_read(ShownUnit unit) {
+  switch (unit) {
+    case ShownUnit::millimetre:
+      return 0.1;
+    case ShownUnit::inch_decimal:
+      return 0.001 * kMillimetresPerInch;
+    case ShownUnit::inch_fraction:
+      return kMillimetresPerInch / 32.0;  // half a sixteenth
+  }
+  return 0.1;
 }
 
 }  // namespace tackbench::ui

@@ -31,7 +31,8 @@ SheetCard::SheetCard(Session& session, ShownMotion& motion, QWidget* parent)
       session_(session),
       motion_(motion),
       photographs_(new BackdropPanel(session, this)),
-      entry_(new ExactEntry(session, this)) {
+      entry_(new ExactEntry(session, this)),
+      bare_(new BareSheet(session, this)) {
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
   setAttribute(Qt::WA_AcceptTouchEvents);
@@ -51,6 +52,8 @@ SheetCard::SheetCard(Session& session, ShownMotion& motion, QWidget* parent)
     ground_layer_stale_ = true;
     update();
   });
+  bare_->lower();
+  connect(bare_, &BareSheet::begin_wanted, this, &SheetCard::begin_wanted);
   connect(entry_, &ExactEntry::closed, this, [this] { setFocus(); });
   connect(photographs_, &BackdropPanel::closed, this, [this] {
     placing_.stop();
@@ -261,6 +264,8 @@ void SheetCard::follow_pose() {
   measure_.follow(grips_);
   gaps_.show(session_.posed(), session_.selected());
   pose_before();
+  bare_->show_why(scene_.closes() ? QString() : scene_.why_not());
+  bare_->setVisible(scene_.nothing_drawn());
   if (!moving && fitted_) fit();
   describe_selected();
   update();
@@ -379,6 +384,7 @@ void SheetCard::changeEvent(QEvent* event) {
 
 void SheetCard::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
+  bare_->setGeometry(paper().toRect());
   if (fitted_) fit();
   view_moved();
 }

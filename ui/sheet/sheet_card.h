@@ -16,6 +16,7 @@
 #include "ui/sheet/backdrop_layer.h"
 #include "ui/sheet/backdrop_panel.h"
 #include "ui/sheet/backdrop_placing.h"
+#include "ui/sheet/bare_sheet.h"
 #include "ui/sheet/exact_entry.h"
 #include "ui/sheet/finding_marks.h"
 #include "ui/sheet/gap_layer.h"
@@ -91,6 +92,7 @@ class SheetCard : public QWidget {
   void filling_changed();
   void grid_changed(bool on);
   void photographs_changed(bool on);
+  void begin_wanted(const QString& path);  // of the seven things, on a bare sheet
 
  protected:
   bool event(QEvent* event) override;
@@ -181,6 +183,7 @@ class SheetCard : public QWidget {
   BackdropPlacing placing_;
   BackdropPanel* photographs_;
   ExactEntry* entry_;
+  BareSheet* bare_;
 
   SheetView focused_ = SheetView::side;
   bool fitted_ = false;  // nobody has panned or zoomed since it was last fitted

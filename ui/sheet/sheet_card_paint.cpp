@@ -7,7 +7,6 @@
 #include <utility>
 
 #include "ui/look/palette.h"
-#include "ui/sheet/empty_truck.h"
 #include "ui/sheet/live_numbers.h"
 #include "ui/sheet/paper_marks.h"
 #include "ui/sheet/rulers.h"
@@ -78,9 +77,7 @@ void SheetCard::paintEvent(QPaintEvent* event) {
   painter.setFont(sized(12.0));
   if (scene_.nothing_drawn()) {
     painter.drawPixmap(QPointF(0, 0), ground_layer_);
-    paint_empty_truck(painter, ui::palette(), paper(), session_.project());
-    if (!scene_.closes()) paint_tags(painter, whole);
-    return;
+    return;  // the bare sheet stands here
   }
   paint_views(painter);
   paint_wandering(painter);

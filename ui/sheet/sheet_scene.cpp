@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "core/mechanism/solve.h"
+#include "core/project/starting_truck.h"
 #include "ui/sheet/sheet_transform.h"
 
 namespace tackbench::ui {
@@ -27,7 +28,12 @@ bool fits(const ViewBox& inner, const ViewBox& outer, double slack) {
 QString reason_against(const PosedTruck& truck) {
   if (!truck.problems.empty()) {
     const Problem& problem = truck.problems.front();
-    return QString::fromStdString(problem.found + "; " + problem.wanted);
+    QString words = QString::fromStdString(problem.found + "; " + problem.wanted);
+    const auto station = station_of(problem.place);
+    if (!station) return words;
+    words = QCoreApplication::translate("Sheet", "%1: %2").arg(station_word(*station), words);
+    const bool left_out = !has_station(truck.mechanism->project, *station);
+    return left_out ? QCoreApplication::translate("Sheet", "Not drawn yet. %1").arg(words) : words;
   }
   const Outcome outcome = truck.pose.outcome;
   if (outcome == Outcome::solved || outcome == Outcome::not_compiled) return {};

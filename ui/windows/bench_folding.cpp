@@ -6,7 +6,7 @@
 
 #include "ui/desk/motion_desk.h"
 #include "ui/panels/shaft_strip.h"
-#include "ui/sheet/empty_truck.h"
+#include "ui/sheet/bare_sheet.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/space/loose_card.h"
 #include "ui/windows/bench_window.h"
@@ -68,8 +68,9 @@ void BenchWindow::give_room() {
                                          : tr("Fold the side column"));
   side_handle_->setToolTip(side_handle_->accessibleName());
   // The view in space would lie on what is drawn, or has nothing to show.
-  const auto measured = measured_things(session_.project());
-  const bool anything = std::find(measured.begin(), measured.end(), true) != measured.end();
+  const auto things = bare_things(session_.project());
+  const bool anything =
+      std::any_of(things.begin(), things.end(), [](const BareThing& thing) { return thing.begun; });
   space_folding_.room = anything && 2 * space_->minimumSizeHint().height() <= sheet_->height();
   giving_room_ = true;
   action("view in space")->setChecked(!space_folding_.folded());

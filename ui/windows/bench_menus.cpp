@@ -89,8 +89,7 @@ void BenchWindow::make_edit_menu() {
   const auto record = [&](const char* name, const QString& words, const char* root) {
     add(menu, name, words, {}, [this, root] {
       fold_side(false);
-      side_->show_page(SidePage::station);
-      side_->station_sheet().show_record(root);
+      side_->show_record(root);
     });
   };
   record("cab", tr("The cab's place"), "cab");

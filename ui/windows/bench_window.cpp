@@ -16,6 +16,7 @@
 #include "ui/look/style.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/shaft_strip.h"
+#include "ui/panels/station_sheet.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/space/loose_card.h"
 #include "ui/windows/first_page.h"
@@ -138,6 +139,18 @@ void BenchWindow::follow_session() {
     fold_side(false);
     side_->show_station(station);
   });
+  connect(shaft_, &ShaftStrip::member_chosen, this, &BenchWindow::show_member);
+  connect(sheet_, &SheetCard::begin_wanted, this, [this](const QString& path) {
+    fold_side(false);
+    side_->begin(path.toStdString());
+  });
+  // The framed tag is the one whose sheet is open.
+  const auto frame_tag = [this] {
+    const bool open = side_->page() == SidePage::station;
+    shaft_->show_chosen(open ? station_of(side_->station_sheet().root()) : std::nullopt);
+  };
+  connect(&side_->station_sheet(), &StationSheet::record_changed, this, frame_tag);
+  connect(side_, &SideColumn::page_changed, this, frame_tag);
   connect(&side_->findings(), &FindingsPanel::finding_chosen, this, &BenchWindow::show_finding);
   connect(&side_->findings(), &FindingsPanel::wander_wanted, &motion_.wander, &WanderPlay::play);
   const auto offer_wander = [this] {
@@ -178,6 +191,14 @@ void BenchWindow::show_title() {
   state_->setText(state);
   setWindowTitle(tr("%1[*] - Tackbench").arg(name_->text()));
   setWindowModified(session_.unsaved());
+}
+
+void BenchWindow::show_member(const QString& path) {
+  const std::string member = path.toStdString();
+  const auto station = station_of(member);
+  fold_side(false);
+  side_->show_record(station ? station_name(*station) : member);
+  side_->station_sheet().bring_into_sight(member);
 }
 
 void BenchWindow::show_finding(const QString& name) {

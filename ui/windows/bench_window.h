@@ -106,6 +106,7 @@ class BenchWindow : public QWidget {
   void make_layout();
   void follow_session();
   void show_title();
+  void show_member(const QString& path);
   void show_finding(const QString& name);
   void go_round();
 

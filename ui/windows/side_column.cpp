@@ -68,8 +68,17 @@ SidePage SideColumn::page() const {
 }
 
 void SideColumn::show_station(Station station) {
-  station_->show_station(station);
+  show_record(station_name(station));
+}
+
+void SideColumn::show_record(const std::string& root) {
+  station_->show_record(root);
   show_page(SidePage::station);
+}
+
+void SideColumn::begin(const std::string& path) {
+  show_page(SidePage::station);
+  station_->begin(path);
 }
 
 }  // namespace tackbench::ui

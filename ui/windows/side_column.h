@@ -28,6 +28,8 @@ class SideColumn : public QWidget {
   void show_page(SidePage page);
   SidePage page() const;
   void show_station(Station station);
+  void show_record(const std::string& root);
+  void begin(const std::string& path);  // as StationSheet::begin
   FindingsPanel& findings() const { return *findings_; }
   StationSheet& station_sheet() const { return *station_; }
   GraphsPanel& graphs() const { return *graphs_; }
