@@ -103,6 +103,11 @@ std::optional<SyntaxFault> comma_or_colon(const Place& place) {
 
 std::optional<SyntaxFault> strange_token(const Place& place) {
   const char first = place.first();
+  if (place.before == std::string_view::npos && first != '{' &&
+      place.text.find("\"tackbench_format\"") == std::string_view::npos) {
+    return SyntaxFault{place.token, "this is not a Tackbench project",
+                       "open a file whose name ends in .tack"};
+  }
   if (place.says("control character U+000A") || place.says("control character U+000D")) {
     return SyntaxFault{place.offset, "the line ends inside quotes", "close the quotes before it"};
   }

@@ -159,6 +159,14 @@ TEST(JsonStream, OtherSyntaxErrorsComeWithLineAndColumn) {
   }
 }
 
+// Somebody opens a page of words: its first mark is no slip in a project.
+TEST(JsonStream, WordsAreNoProject) {
+  for (const char* text :
+       {"# Tackbench\n\nA bench.\n", "Tackbench\n", "<html></html>", "// note\n"})
+    EXPECT_THAT(first_fault(text), HasSubstr("this is not a Tackbench project")) << text;
+  EXPECT_THAT(first_fault("// note\n{\"tackbench_format\": 1}"), HasSubstr("a comment"));
+}
+
 TEST(JsonStream, BinariesAreRefused) {
   EXPECT_THAT(first_fault(std::string("PK\3\4\0\0\0", 7)), HasSubstr("1:5: a byte 0"));
   EXPECT_NE(first_fault("\x89PNG\r\n\x1A\n"), "none");
