@@ -242,6 +242,7 @@ void StationSheet::make_body(FieldGroup group) {
     // sheet and the session.
     scroll_->takeWidget();
     body_->setParent(this);
+    body_->hide();  // also when the sheet itself is shown only now
     body_->deleteLater();
   }
   body_ = new QWidget;

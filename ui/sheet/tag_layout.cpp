@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <numeric>
 
 #include "core/basics/units.h"
@@ -125,7 +126,7 @@ void TagLayout::look_round(const QPointF& beside, const QSizeF& size, double rin
   };
   // Its near corner or side stands at the ring, shifted along it; below and to the right first, as
   // a hand at work leaves it free.
-  const double corner = 0.75 * ring;
+  const double corner = ring / std::numbers::sqrt2;
   for (const double top : {beside.y() + corner, beside.y() - corner - size.height()}) {
     consider(beside.x() + corner, top);
     consider(beside.x() - corner - size.width(), top);
