@@ -5,7 +5,8 @@ function(tackbench_ui name)
   file(GLOB sources CONFIGURE_DEPENDS
     ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp ${CMAKE_CURRENT_SOURCE_DIR}/*.h)
   add_library(tackbench_ui_${name} STATIC ${sources})
-  set_target_properties(tackbench_ui_${name} PROPERTIES AUTOMOC ON)
+  # Without the dependency a header that is new since the last build is not seen.
+  set_target_properties(tackbench_ui_${name} PROPERTIES AUTOMOC ON AUTOGEN_TARGET_DEPENDS "${sources}")
   target_compile_definitions(tackbench_ui_${name} PUBLIC QT_NO_KEYWORDS)
   target_link_libraries(tackbench_ui_${name} PUBLIC
     tackbench_compiler Qt6::Widgets ${UI_LIBRARIES})
@@ -23,9 +24,10 @@ endfunction()
 # One folder of tests/ui/ is one program of QTest events inside GoogleTest, run without a display.
 function(tackbench_ui_tests name)
   cmake_parse_arguments(TESTS "" "" "SEES;LIBRARIES" ${ARGN})
-  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
+  file(GLOB sources CONFIGURE_DEPENDS
+    ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp ${CMAKE_CURRENT_SOURCE_DIR}/*.h)
   add_executable(tests_ui_${name} ${sources} ${PROJECT_SOURCE_DIR}/tests/ui/ui_main.cpp)
-  set_target_properties(tests_ui_${name} PROPERTIES AUTOMOC ON)
+  set_target_properties(tests_ui_${name} PROPERTIES AUTOMOC ON AUTOGEN_TARGET_DEPENDS "${sources}")
   target_link_libraries(tests_ui_${name} PRIVATE
     tackbench_compiler Qt6::Test GTest::gtest ${TESTS_LIBRARIES})
   foreach(room IN LISTS TESTS_SEES)

@@ -2,7 +2,10 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
+#include <QLocale>
+#include <QStandardPaths>
 #include <QTimer>
+#include <QTranslator>
 
 #include "ui/look/desktop_light.h"
 #include "ui/look/palette.h"
@@ -49,6 +52,15 @@ void show_first_page(BenchWindow* window) {
   }
 }
 
+// The desktop's language, where a data folder holds tackbench/translations/tackbench_<language>.qm.
+void use_language(QTranslator& words) {
+  const QString folder =
+      QStandardPaths::locate(QStandardPaths::GenericDataLocation, "tackbench/translations",
+                             QStandardPaths::LocateDirectory);
+  if (!folder.isEmpty() && words.load(QLocale(), "tackbench", "_", folder))
+    QCoreApplication::installTranslator(&words);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -61,6 +73,9 @@ int main(int argc, char** argv) {
   QApplication::setStyle("Fusion");
   QApplication::setDesktopFileName("tackbench");
   QApplication::setWindowIcon(QIcon(":/tackbench/tackbench.svg"));
+
+  QTranslator words;
+  use_language(words);
 
   QCommandLineParser arguments;
   arguments.setApplicationDescription(

@@ -15,9 +15,9 @@ namespace {
 
 constexpr const char* kNone = "none";
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("EntryText", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(EntryText)
+};
 
 // A number in the file's unit as screens show it, with as few digits as give it back.
 QString exact_number(Unit unit, double in_file, ShownUnit lengths) {
@@ -41,13 +41,13 @@ Result<std::string> number_member(const FieldEntry& entry, const QString& typed,
   const double in_file = shown_from_inside(entry.unit, *inside);
   const auto shown = [&](double value) { return exact_number(entry.unit, value, lengths); };
   if (entry.kind == EntryKind::whole && in_file != std::floor(in_file))
-    return fault(entry, tr("%1 is no whole number").arg(shown(in_file)),
-                 tr("give %1").arg(range_words(entry, lengths)));
+    return fault(entry, Texts::tr("%1 is no whole number").arg(shown(in_file)),
+                 Texts::tr("give %1").arg(range_words(entry, lengths)));
   // A hair of rounding on the way through the unit is not past the range.
   const double hair = 1e-9 * (1.0 + std::abs(in_file));
   if (in_file < entry.least - hair || in_file > entry.most + hair)
-    return fault(entry, tr("%1 lies outside the range").arg(shown(in_file)),
-                 tr("give %1").arg(range_words(entry, lengths)));
+    return fault(entry, Texts::tr("%1 lies outside the range").arg(shown(in_file)),
+                 Texts::tr("give %1").arg(range_words(entry, lengths)));
   return number_text(std::clamp(in_file, entry.least, entry.most));
 }
 
@@ -104,8 +104,8 @@ Result<std::string> member_text(const FieldEntry& entry, const QString& typed, S
   const QString text = typed.trimmed();
   if (text.isEmpty()) {
     if (entry.optional) return std::string(kNone);
-    return fault(entry, tr("this one has to be given"),
-                 tr("give %1").arg(range_words(entry, lengths)));
+    return fault(entry, Texts::tr("this one has to be given"),
+                 Texts::tr("give %1").arg(range_words(entry, lengths)));
   }
   return number_member(entry, text, lengths);
 }
@@ -122,7 +122,7 @@ QString range_words(const FieldEntry& entry, ShownUnit lengths) {
                : QString::fromStdString(number_text(value));
   };
   const QString unit = unit_sign(entry.unit, lengths);
-  return tr("%1 to %2").arg(end(entry.least), end(entry.most)) +
+  return Texts::tr("%1 to %2").arg(end(entry.least), end(entry.most)) +
          (unit.isEmpty() ? QString() : QStringLiteral(" ") + unit);
 }
 

@@ -10,9 +10,9 @@ namespace {
 
 constexpr int kPlaces = 81;
 
-QString words(const char* text) {
-  return QCoreApplication::translate("Graphs", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(Graphs)
+};
 
 const PedalLinkage* pedal_of(const GraphChoice& choice, const Mechanism& mechanism) {
   const auto index = static_cast<std::size_t>(choice.pedal);
@@ -23,33 +23,38 @@ const PedalLinkage* pedal_of(const GraphChoice& choice, const Mechanism& mechani
 
 std::vector<Meaning> graph_meanings() {
   return {
-      {words(QT_TRANSLATE_NOOP("Graphs", "Wheel angles over the hand wheel")),
-       words(QT_TRANSLATE_NOOP(
+      {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Wheel angles over the hand wheel")),
+       Texts::tr(QT_TRANSLATE_NOOP(
            "Graphs",
            "Steer of both wheels as the hand wheel turns from lock to lock, the axle at ride "
            "height. The dotted line is where the outer wheel would roll without scrubbing, by "
            "Ackermann. An uneven pair of locks shows at the ends."))},
-      {words(QT_TRANSLATE_NOOP("Graphs", "Bump steer")),
-       words(QT_TRANSLATE_NOOP("Graphs",
-                               "Steer that nobody asked for as both wheels go from droop to bump "
-                               "with the hand wheel held straight. A level line is best."))},
-      {words(QT_TRANSLATE_NOOP("Graphs", "Roll steer")),
-       words(QT_TRANSLATE_NOOP("Graphs",
-                               "Steer that nobody asked for as the axle rolls, left wheel up, with "
-                               "the hand wheel held straight. A level line is best."))},
-      {words(QT_TRANSLATE_NOOP("Graphs", "Shaft ratio over a turn")),
-       words(QT_TRANSLATE_NOOP("Graphs",
-                               "Speed of the box input over that of the hand wheel through one "
-                               "turn, the cab in its drawn place. 1.00 all along is smooth; waves "
-                               "are the ripple of bent joints."))},
-      {words(QT_TRANSLATE_NOOP("Graphs", "Effective angles over the hand wheel")),
-       words(QT_TRANSLATE_NOOP("Graphs",
-                               "Angle between each link and the lever that it pushes, from lock to "
-                               "lock at ride height. 90 degrees is best, 0 is toggle."))},
-      {words(QT_TRANSLATE_NOOP("Graphs", "Pedal ratio: %1")),
-       words(QT_TRANSLATE_NOOP("Graphs",
-                               "Pad travel over rod travel from rest to the pedal's stop: how many "
-                               "times the foot's force reaches the rod."))},
+      {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Bump steer")),
+       Texts::tr(
+           QT_TRANSLATE_NOOP("Graphs",
+                             "Steer that nobody asked for as both wheels go from droop to bump "
+                             "with the hand wheel held straight. A level line is best."))},
+      {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Roll steer")),
+       Texts::tr(
+           QT_TRANSLATE_NOOP("Graphs",
+                             "Steer that nobody asked for as the axle rolls, left wheel up, with "
+                             "the hand wheel held straight. A level line is best."))},
+      {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Shaft ratio over a turn")),
+       Texts::tr(
+           QT_TRANSLATE_NOOP("Graphs",
+                             "Speed of the box input over that of the hand wheel through one "
+                             "turn, the cab in its drawn place. 1.00 all along is smooth; waves "
+                             "are the ripple of bent joints."))},
+      {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Effective angles over the hand wheel")),
+       Texts::tr(
+           QT_TRANSLATE_NOOP("Graphs",
+                             "Angle between each link and the lever that it pushes, from lock to "
+                             "lock at ride height. 90 degrees is best, 0 is toggle."))},
+      {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Pedal ratio: %1")),
+       Texts::tr(
+           QT_TRANSLATE_NOOP("Graphs",
+                             "Pad travel over rod travel from rest to the pedal's stop: how many "
+                             "times the foot's force reaches the rod."))},
   };
 }
 
@@ -85,46 +90,46 @@ std::vector<GraphChoice> graph_choices(const Mechanism& mechanism) {
 }
 
 GraphWords graph_words(const GraphChoice& choice, const Mechanism& mechanism) {
-  const GraphAxis hand_wheel{words(QT_TRANSLATE_NOOP("Graphs", "hand wheel, left positive")),
+  const GraphAxis hand_wheel{Texts::tr(QT_TRANSLATE_NOOP("Graphs", "hand wheel, left positive")),
                              Unit::turn};
-  const GraphAxis change{words(QT_TRANSLATE_NOOP("Graphs", "steer by itself, left positive")),
+  const GraphAxis change{Texts::tr(QT_TRANSLATE_NOOP("Graphs", "steer by itself, left positive")),
                          Unit::degree};
-  const QString ride_height = words(QT_TRANSLATE_NOOP("Graphs", "curves at ride height"));
-  const QString straight = words(QT_TRANSLATE_NOOP("Graphs", "hand wheel held straight"));
+  const QString ride_height = Texts::tr(QT_TRANSLATE_NOOP("Graphs", "curves at ride height"));
+  const QString straight = Texts::tr(QT_TRANSLATE_NOOP("Graphs", "hand wheel held straight"));
   switch (choice.kind) {
     case GraphKind::wheel_angles:
-      return {words(QT_TRANSLATE_NOOP("Graphs", "Wheel angles over the hand wheel")),
+      return {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Wheel angles over the hand wheel")),
               hand_wheel,
-              {words(QT_TRANSLATE_NOOP("Graphs", "steer, left positive")), Unit::degree},
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "steer, left positive")), Unit::degree},
               ride_height};
     case GraphKind::bump_steer:
-      return {words(QT_TRANSLATE_NOOP("Graphs", "Bump steer")),
-              {words(QT_TRANSLATE_NOOP("Graphs", "bump of both wheels")), Unit::millimetre},
+      return {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Bump steer")),
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "bump of both wheels")), Unit::millimetre},
               change,
               straight};
     case GraphKind::roll_steer:
-      return {words(QT_TRANSLATE_NOOP("Graphs", "Roll steer")),
-              {words(QT_TRANSLATE_NOOP("Graphs", "roll, left wheel up")), Unit::degree},
+      return {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Roll steer")),
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "roll, left wheel up")), Unit::degree},
               change,
               straight};
     case GraphKind::shaft_ratio:
-      return {words(QT_TRANSLATE_NOOP("Graphs", "Shaft ratio over a turn")),
-              {words(QT_TRANSLATE_NOOP("Graphs", "hand wheel, left positive")), Unit::degree},
-              {words(QT_TRANSLATE_NOOP("Graphs", "box input per hand wheel")), Unit::number},
-              words(QT_TRANSLATE_NOOP("Graphs", "cab in its drawn place"))};
+      return {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Shaft ratio over a turn")),
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "hand wheel, left positive")), Unit::degree},
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "box input per hand wheel")), Unit::number},
+              Texts::tr(QT_TRANSLATE_NOOP("Graphs", "cab in its drawn place"))};
     case GraphKind::pedal_ratio: {
       const PedalLinkage* linkage = pedal_of(choice, mechanism);
       const QString name =
           linkage != nullptr ? QString::fromStdString(linkage->pedal.name) : QString();
-      return {words(QT_TRANSLATE_NOOP("Graphs", "Pedal ratio: %1")).arg(name),
-              {words(QT_TRANSLATE_NOOP("Graphs", "pedal from rest")), Unit::degree},
-              {words(QT_TRANSLATE_NOOP("Graphs", "pad travel per rod travel")), Unit::number},
+      return {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Pedal ratio: %1")).arg(name),
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "pedal from rest")), Unit::degree},
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "pad travel per rod travel")), Unit::number},
               {}};
     }
     case GraphKind::effective_angles:
-      return {words(QT_TRANSLATE_NOOP("Graphs", "Effective angles over the hand wheel")),
+      return {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "Effective angles over the hand wheel")),
               hand_wheel,
-              {words(QT_TRANSLATE_NOOP("Graphs", "link to lever, 90 is best")), Unit::degree},
+              {Texts::tr(QT_TRANSLATE_NOOP("Graphs", "link to lever, 90 is best")), Unit::degree},
               ride_height};
   }
   return {};
@@ -212,7 +217,7 @@ double inside_number(double shown, Unit unit, ShownUnit lengths) {
 
 QString axis_title(const GraphAxis& axis, ShownUnit lengths) {
   const QString unit = axis.unit == Unit::turn
-                           ? words(QT_TRANSLATE_NOOP("Graphs", "turns"))
+                           ? Texts::tr(QT_TRANSLATE_NOOP("Graphs", "turns"))
                            : QString::fromStdString(unit_words(axis.unit, lengths));
   return unit.isEmpty() ? axis.words : axis.words + " (" + unit + ")";
 }

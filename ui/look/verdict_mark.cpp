@@ -46,6 +46,10 @@ void hatch(QPainter& painter, const QColor& colour) {
   for (int at = -14; at <= 14; at += 4) painter.drawLine(QPointF(at, 15), QPointF(at + 15, 0));
 }
 
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(VerdictMark)
+};
+
 }  // namespace
 
 void paint_verdict_mark(QPainter& painter, const QRectF& place, Verdict verdict, bool stale) {
@@ -71,23 +75,22 @@ void paint_verdict_mark(QPainter& painter, const QRectF& place, Verdict verdict,
 }
 
 QString verdict_words(Verdict verdict, bool stale) {
-  const auto tr = [](const char* text) { return QCoreApplication::translate("VerdictMark", text); };
   QString word;
   switch (verdict) {
     case Verdict::within:
-      word = tr("within");
+      word = Texts::tr("within");
       break;
     case Verdict::close:
-      word = tr("close");
+      word = Texts::tr("close");
       break;
     case Verdict::past:
-      word = tr("past");
+      word = Texts::tr("past");
       break;
     case Verdict::not_judged:
-      word = tr("not judged");
+      word = Texts::tr("not judged");
       break;
   }
-  return stale ? tr("%1, being worked out again").arg(word) : word;
+  return stale ? Texts::tr("%1, being worked out again").arg(word) : word;
 }
 
 VerdictMark::VerdictMark(QWidget* parent, int side) : QWidget(parent), side_(side) {

@@ -8,11 +8,11 @@ namespace tackbench::ui {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("CutListText", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(CutListText)
+};
 
-QString safe(const std::string& text) {
+QString escaped(const std::string& text) {
   return QString::fromStdString(text).toHtmlEscaped();
 }
 
@@ -38,32 +38,33 @@ class BlockWriter {
     text_ += QStringLiteral("<p style='color:%1; margin:2px 0'>%2</p>").arg(past_, words);
   }
   void item(const CutItem& item) {
-    heading(safe(item.title) + QStringLiteral(", ") + tr("make %1").arg(item.quantity));
-    for (const std::string& words : item.cautions) caution(safe(words));
+    heading(escaped(item.title) + QStringLiteral(", ") + Texts::tr("make %1").arg(item.quantity));
+    for (const std::string& words : item.cautions) caution(escaped(words));
     text_ += QStringLiteral("<table width='100%' cellspacing='0' cellpadding='1'>");
     std::string group;
     for (const CutDimension& dimension : item.dimensions) {
       if (dimension.group != group && !dimension.group.empty())
-        row(QStringLiteral("<i>%1</i>").arg(safe(dimension.group)), {});
+        row(QStringLiteral("<i>%1</i>").arg(escaped(dimension.group)), {});
       group = dimension.group;
-      row(safe(dimension.words), value(dimension));
-      if (!dimension.note.empty()) note(safe(dimension.note));
+      row(escaped(dimension.words), value(dimension));
+      if (!dimension.note.empty()) note(escaped(dimension.note));
     }
     text_ += QStringLiteral("</table>");
-    for (const std::string& words : item.notes) lesser(safe(words));
+    for (const std::string& words : item.notes) lesser(escaped(words));
   }
   QString taken() { return std::move(text_); }
 
  private:
   static QString value(const CutDimension& dimension) {
-    if (!dimension.value) return safe(dimension.text);
+    if (!dimension.value) return escaped(dimension.text);
     QString words =
         QStringLiteral("<b>%1</b> %2")
-            .arg(safe(value_text(dimension)), QString::fromLatin1(symbol(dimension.unit)));
+            .arg(escaped(value_text(dimension)), QString::fromLatin1(symbol(dimension.unit)));
     if (dimension.tolerance_kind == ToleranceKind::plus_minus)
-      words += QStringLiteral(" \u00b1") + safe(tolerance_text(dimension));
+      words += QStringLiteral(" \u00b1") + escaped(tolerance_text(dimension));
     if (dimension.tolerance_kind == ToleranceKind::blank)
-      words += QStringLiteral("<br>") + tr("tolerance: ") + safe(tolerance_text(dimension));
+      words +=
+          QStringLiteral("<br>") + Texts::tr("tolerance: ") + escaped(tolerance_text(dimension));
     return words;
   }
   void row(const QString& words, const QString& value) {
@@ -86,21 +87,21 @@ class BlockWriter {
 
 QString cut_list_blocks(const CutList& list, bool stale) {
   BlockWriter writer(stale);
-  for (const std::string& words : list.cautions) writer.caution(safe(words));
+  for (const std::string& words : list.cautions) writer.caution(escaped(words));
   if (!list.past.empty()) {
-    writer.heading(
-        tr("Past their limits: %1. Settle these before anything is made").arg(list.past.size()));
-    for (const PastFinding& finding : list.past) writer.line(safe(finding.sentence));
+    writer.heading(Texts::tr("Past their limits: %1. Settle these before anything is made")
+                       .arg(list.past.size()));
+    for (const PastFinding& finding : list.past) writer.line(escaped(finding.sentence));
   }
   for (const CutItem& item : list.items) writer.item(item);
-  if (list.items.empty()) writer.heading(tr("Nothing can be made yet."));
+  if (list.items.empty()) writer.heading(Texts::tr("Nothing can be made yet."));
   if (!list.waiting.empty()) {
-    writer.heading(tr("Not listed yet"));
-    for (const std::string& words : list.waiting) writer.line(safe(words));
+    writer.heading(Texts::tr("Not listed yet"));
+    for (const std::string& words : list.waiting) writer.line(escaped(words));
   }
   if (!list.not_checked.empty()) {
-    writer.heading(tr("Not checked"));
-    for (const std::string& words : list.not_checked) writer.lesser(safe(words));
+    writer.heading(Texts::tr("Not checked"));
+    for (const std::string& words : list.not_checked) writer.lesser(escaped(words));
   }
   return writer.taken();
 }

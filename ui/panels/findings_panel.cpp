@@ -5,6 +5,7 @@
 #include <QStyle>
 #include <algorithm>
 
+#include "ui/look/station_title.h"
 #include "ui/look/style.h"
 #include "ui/panels/scrolled_column.h"
 #include "ui/panels/station_words.h"
@@ -63,7 +64,7 @@ void FindingsPanel::make_head(QVBoxLayout& column) {
   filter_->set_name(tr("Findings of which station"));
   filter_->addItem(tr("All stations"), -1);
   for (const Station station : kStations)
-    filter_->addItem(tr(station_word(station)), static_cast<int>(station));
+    filter_->addItem(station_title(station), static_cast<int>(station));
   filter_->setMinimumContentsLength(11);
   connect(filter_, &QComboBox::activated, this, [this](int index) {
     const int which = filter_->itemData(index).toInt();

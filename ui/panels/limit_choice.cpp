@@ -13,9 +13,9 @@ namespace tackbench::ui {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("LimitChoice", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(LimitChoice)
+};
 
 Problem refused(const QString& found, const QString& wanted) {
   return {"", "limits.choices", found.toStdString(), wanted.toStdString()};
@@ -30,14 +30,14 @@ std::string value_text(const std::optional<double>& value) {
 QString fixed_words(const Limit& limit) {
   // Left has to steer left, whoever builds the truck.
   if (limit.name == "steering.direction")
-    return tr("Left has to steer left: this limit is not for choosing.");
+    return Texts::tr("Left has to steer left: this limit is not for choosing.");
   const auto& all = shipped_limits();
   const auto shipped = std::find_if(all.begin(), all.end(), [&](const ShippedLimit& each) {
     return each.limit.name == limit.name;
   });
-  if (shipped == all.end()) return tr("This finding has no limit to choose.");
+  if (shipped == all.end()) return Texts::tr("This finding has no limit to choose.");
   if (shipped->limit.standing == Standing::computed)
-    return tr(
+    return Texts::tr(
         "This limit follows from the geometry itself: beyond it the parts do not fit. It is "
         "not for choosing.");
   return {};
@@ -53,9 +53,10 @@ const LimitChoice* own_choice(const Project& project, const std::string& name) {
 Result<Project> with_own_limit(const Project& project, const Limit& limit,
                                const LimitChoice& choice) {
   if (const QString fixed = fixed_words(limit); !fixed.isEmpty())
-    return refused(fixed, tr("leave it as it is"));
+    return refused(fixed, Texts::tr("leave it as it is"));
   if (!choice.least && !choice.most)
-    return refused(tr("neither a least nor a greatest value is given"), tr("give one of them"));
+    return refused(Texts::tr("neither a least nor a greatest value is given"),
+                   Texts::tr("give one of them"));
   Project changed = project;
   auto limits = project.limits ? std::make_shared<LimitsStation>(*project.limits)
                                : std::make_shared<LimitsStation>();

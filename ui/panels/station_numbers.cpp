@@ -11,9 +11,9 @@ namespace tackbench::ui {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("StationNumbers", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(StationNumbers)
+};
 
 // Gathers the numbers of one station; each piece says whether it comes of the pose or the checks.
 class NumbersOf {
@@ -88,11 +88,11 @@ class NumbersOf {
     const Vec3 along = (cab * column_axis(*project_.column)).along;
     const QString from_level =
         degrees(std::atan2(std::abs(along.z()), std::hypot(along.x(), along.y())));
-    const QString tilt = tr("tilt %1").arg(from_level);
+    const QString tilt = Texts::tr("tilt %1").arg(from_level);
     const auto& locks = results_.locks;
     if (!locks || !locks->left.found || !locks->right.found) return first(tilt, false, from_level);
     const QString turns = QString::number(locks->turns_total, 'f', 2);
-    first(tr("%1 turns").arg(turns), stale_checks(), turns);
+    first(Texts::tr("%1 turns").arg(turns), stale_checks(), turns);
     second(tilt, false);
   }
 
@@ -100,28 +100,29 @@ class NumbersOf {
     if (!project_.shaft_line) return;
     const auto& check = results_.shaft;
     if (!check) {
-      return first(tr("%1 joints").arg(project_.shaft_line->joints.size()), false);
+      return first(Texts::tr("%1 joints").arg(project_.shaft_line->joints.size()), false);
     }
     const QString percent = QString::fromStdString(shown_bare(check->ripple.ripple, Unit::percent));
-    first(tr("ripple %1 %").arg(percent), stale_checks(), percent + " %");
+    first(Texts::tr("ripple %1 %").arg(percent), stale_checks(), percent + " %");
     if (results_.wandering && results_.wandering->free_ways > 0)
-      return second(tr("free to wander"), stale_checks());
+      return second(Texts::tr("free to wander"), stale_checks());
     double worst = 0.0;
     for (const JointAngleResult& joint : check->joints) worst = std::max(worst, joint.worst);
-    if (!check->joints.empty()) second(tr("joints to %1").arg(degrees(worst)), stale_checks());
+    if (!check->joints.empty())
+      second(Texts::tr("joints to %1").arg(degrees(worst)), stale_checks());
   }
 
   void steering_box() {
     const auto& steering = posed_.mechanism->steering;
     if (!steering) {
       if (project_.steering_box && project_.steering_box->ratio)
-        first(tr("%1 : 1").arg(plain(*project_.steering_box->ratio)), false);
+        first(Texts::tr("%1 : 1").arg(plain(*project_.steering_box->ratio)), false);
       return;
     }
     const double input = steering->box.input_from_output(posed_.pose.steering.arm);
     const QString ratio = plain(steering->box.ratio_at(solved() ? input : 0.0));
-    first(tr("%1 : 1").arg(ratio), stale_pose(), ratio);
-    if (solved()) second(tr("arm %1").arg(degrees(posed_.pose.steering.arm)), stale_pose());
+    first(Texts::tr("%1 : 1").arg(ratio), stale_pose(), ratio);
+    if (solved()) second(Texts::tr("arm %1").arg(degrees(posed_.pose.steering.arm)), stale_pose());
   }
 
   static double link_length(const Pose& pose) {
@@ -130,7 +131,7 @@ class NumbersOf {
 
   void drag_link() {
     if (!posed_.mechanism->steering) return;
-    if (!solved()) return second(tr("does not close"), stale_pose());
+    if (!solved()) return second(Texts::tr("does not close"), stale_pose());
     const double now = link_length(posed_.pose);
     first(length(now), stale_pose(), bare_length(now));
     const PosedTruck* before = session_.posed_before();
@@ -139,30 +140,31 @@ class NumbersOf {
       const QString change =
           change_words(now - link_length(before->pose), Unit::millimetre, lengths_);
       if (!change.isEmpty()) {
-        return second(session_.dragging() ? tr("%1 since drag").arg(change)
-                                          : tr("%1 by last edit").arg(change),
+        return second(session_.dragging() ? Texts::tr("%1 since drag").arg(change)
+                                          : Texts::tr("%1 by last edit").arg(change),
                       stale_pose());
       }
     }
     const Vec3& along = posed_.pose.steering.drag_link.along;
     const double down = std::atan2(-along.z(), std::hypot(along.x(), along.y()));
-    second(down >= 0.0 ? tr("falls %1").arg(degrees(down)) : tr("rises %1").arg(degrees(-down)),
+    second(down >= 0.0 ? Texts::tr("falls %1").arg(degrees(down))
+                       : Texts::tr("rises %1").arg(degrees(-down)),
            stale_pose());
   }
 
   void front_axle() {
     if (!posed_.mechanism->steering || !solved()) {
       if (project_.front_axle)
-        first(tr("track %1").arg(length(project_.front_axle->track)), false,
+        first(Texts::tr("track %1").arg(length(project_.front_axle->track)), false,
               bare_length(project_.front_axle->track));
       return;
     }
     const SteeringPose& pose = posed_.pose.steering;
-    first(tr("L %1 R %2").arg(degrees(pose.left.steer), degrees(pose.right.steer)), stale_pose(),
-          tr("L %1").arg(degrees(pose.left.steer)));
+    first(Texts::tr("L %1 R %2").arg(degrees(pose.left.steer), degrees(pose.right.steer)),
+          stale_pose(), Texts::tr("L %1").arg(degrees(pose.left.steer)));
     const auto& locks = results_.locks;
     if (locks && locks->left.found && locks->right.found)
-      second(tr("locks %1, %2")
+      second(Texts::tr("locks %1, %2")
                  .arg(degrees(locks->left.inner_steer), degrees(locks->right.inner_steer)),
              stale_checks());
   }
@@ -172,9 +174,9 @@ class NumbersOf {
     for (const PedalResult& pedal : results_.pedals) {
       if (pedal.use != PedalUse::brake || !pedal.ratio_rest || *pedal.ratio_rest <= 0.0) continue;
       const QString ratio = plain(*pedal.ratio_rest);
-      first(tr("brake %1 : 1").arg(ratio), stale_checks(), ratio);
+      first(Texts::tr("brake %1 : 1").arg(ratio), stale_checks(), ratio);
       if (pedal.stroke_wanted)
-        second(tr("%1 of %2 stroke")
+        second(Texts::tr("%1 of %2 stroke")
                    .arg(QString::fromStdString(
                             shown_bare(pedal.stroke_reached, Unit::millimetre, lengths_)),
                         QString::fromStdString(
@@ -182,27 +184,28 @@ class NumbersOf {
                stale_checks());
       return;
     }
-    first(tr("%1 pedals").arg(project_.pedals->pedals.size()), false);
+    first(Texts::tr("%1 pedals").arg(project_.pedals->pedals.size()), false);
   }
 
   void driver() {
     if (!project_.driver) return;
     const DriverStation& driver = *project_.driver;
     const double height = driver.seat_reference.mm.z() - driver.heel_point.mm.z();
-    first(tr("seat %1").arg(length(height)), false, bare_length(height));
-    second(tr("above the heel"), false);
+    first(Texts::tr("seat %1").arg(length(height)), false, bare_length(height));
+    second(Texts::tr("above the heel"), false);
   }
 
   void shapes() {
     if (!project_.shapes) return;
     const std::size_t count = project_.shapes->shapes.size();
-    first(count == 0   ? tr("no shapes")
-          : count == 1 ? tr("1 shape")
-                       : tr("%1 shapes").arg(count),
+    first(count == 0   ? Texts::tr("no shapes")
+          : count == 1 ? Texts::tr("1 shape")
+                       : Texts::tr("%1 shapes").arg(count),
           false, QString::number(count));
     const std::size_t pairs = project_.shapes->stretch_pairs.size();
     if (pairs > 0)
-      second(pairs == 1 ? tr("1 stretch pair") : tr("%1 stretch pairs").arg(pairs), false);
+      second(pairs == 1 ? Texts::tr("1 stretch pair") : Texts::tr("%1 stretch pairs").arg(pairs),
+             false);
   }
 
   const Session& session_;
@@ -217,50 +220,68 @@ class NumbersOf {
 
 std::vector<StationNumberMeaning> station_number_meanings() {
   return {
-      {Station::column, {tr("%1 turns"), tr("Hand-wheel turns from lock to lock.")}},
-      {Station::column, {tr("tilt %1"), tr("The column's axis from level.")}},
+      {Station::column, {Texts::tr("%1 turns"), Texts::tr("Hand-wheel turns from lock to lock.")}},
+      {Station::column, {Texts::tr("tilt %1"), Texts::tr("The column's axis from level.")}},
       {Station::shaft_line,
-       {tr("ripple %1 %"), tr("How much the box input speeds up and slows down over a turn.")}},
+       {Texts::tr("ripple %1 %"),
+        Texts::tr("How much the box input speeds up and slows down over a turn.")}},
       {Station::shaft_line,
-       {tr("free to wander"), tr("Shafts of the line can move sideways: nothing holds them.")}},
+       {Texts::tr("free to wander"),
+        Texts::tr("Shafts of the line can move sideways: nothing holds them.")}},
       {Station::shaft_line,
-       {tr("joints to %1"), tr("The greatest angle of any joint, over the cab's shake.")}},
-      {Station::shaft_line, {tr("%1 joints"), tr("How many joints the shaft line has.")}},
+       {Texts::tr("joints to %1"),
+        Texts::tr("The greatest angle of any joint, over the cab's shake.")}},
+      {Station::shaft_line,
+       {Texts::tr("%1 joints"), Texts::tr("How many joints the shaft line has.")}},
       {Station::steering_box,
-       {tr("%1 : 1"), tr("Turn of the box input over turn of the arm, where the arm is now.")}},
+       {Texts::tr("%1 : 1"),
+        Texts::tr("Turn of the box input over turn of the arm, where the arm is now.")}},
       {Station::steering_box,
-       {tr("arm %1"), tr("How far the arm stands from the box's own centre.")}},
+       {Texts::tr("arm %1"), Texts::tr("How far the arm stands from the box's own centre.")}},
       {Station::drag_link,
-       {QStringLiteral("%1"), tr("Length of the drag link between its ball centres.")}},
+       {QStringLiteral("%1"), Texts::tr("Length of the drag link between its ball centres.")}},
       {Station::drag_link,
-       {tr("%1 since drag"), tr("By how much the drag link has changed since you took hold.")}},
+       {Texts::tr("%1 since drag"),
+        Texts::tr("By how much the drag link has changed since you took hold.")}},
       {Station::drag_link,
-       {tr("%1 by last edit"), tr("By how much the last edit has changed the drag link.")}},
+       {Texts::tr("%1 by last edit"),
+        Texts::tr("By how much the last edit has changed the drag link.")}},
       {Station::drag_link,
-       {tr("falls %1"), tr("How far the drag link falls towards the knuckle, from level.")}},
+       {Texts::tr("falls %1"),
+        Texts::tr("How far the drag link falls towards the knuckle, from level.")}},
       {Station::drag_link,
-       {tr("rises %1"), tr("How far the drag link rises towards the knuckle, from level.")}},
+       {Texts::tr("rises %1"),
+        Texts::tr("How far the drag link rises towards the knuckle, from level.")}},
       {Station::drag_link,
-       {tr("does not close"), tr("No place of the parts lets all lengths be kept.")}},
+       {Texts::tr("does not close"), Texts::tr("No place of the parts lets all lengths be kept.")}},
       {Station::front_axle,
-       {tr("L %1 R %2"), tr("Steer of the left and of the right road wheel now.")}},
+       {Texts::tr("L %1 R %2"), Texts::tr("Steer of the left and of the right road wheel now.")}},
       {Station::front_axle,
-       {tr("locks %1, %2"), tr("Steer of the inner wheel at the left and at the right lock.")}},
+       {Texts::tr("locks %1, %2"),
+        Texts::tr("Steer of the inner wheel at the left and at the right lock.")}},
       {Station::front_axle,
-       {tr("track %1"), tr("From the middle of one front tyre to that of the other.")}},
-      {Station::pedals, {tr("brake %1 : 1"), tr("Pedal ratio of the brake at rest.")}},
+       {Texts::tr("track %1"),
+        Texts::tr("From the middle of one front tyre to that of the other.")}},
       {Station::pedals,
-       {tr("%1 of %2 stroke"), tr("Piston stroke that the brake reaches, of the one it needs.")}},
-      {Station::pedals, {tr("%1 pedals"), tr("How many pedals there are.")}},
+       {Texts::tr("brake %1 : 1"), Texts::tr("Pedal ratio of the brake at rest.")}},
+      {Station::pedals,
+       {Texts::tr("%1 of %2 stroke"),
+        Texts::tr("Piston stroke that the brake reaches, of the one it needs.")}},
+      {Station::pedals, {Texts::tr("%1 pedals"), Texts::tr("How many pedals there are.")}},
       {Station::driver,
-       {tr("seat %1"), tr("Height of the seat's reference point above the heel.")}},
-      {Station::driver, {tr("above the heel"), tr("From where that height counts.")}},
+       {Texts::tr("seat %1"), Texts::tr("Height of the seat's reference point above the heel.")}},
+      {Station::driver, {Texts::tr("above the heel"), Texts::tr("From where that height counts.")}},
       {Station::shapes,
-       {tr("no shapes"), tr("Nothing is given that stands about the parts that move.")}},
-      {Station::shapes, {tr("1 shape"), tr("One shape stands about the parts that move.")}},
-      {Station::shapes, {tr("%1 shapes"), tr("How many shapes stand about the parts that move.")}},
-      {Station::shapes, {tr("1 stretch pair"), tr("Two points whose distance is watched.")}},
-      {Station::shapes, {tr("%1 stretch pairs"), tr("Pairs of points whose distance is watched.")}},
+       {Texts::tr("no shapes"),
+        Texts::tr("Nothing is given that stands about the parts that move.")}},
+      {Station::shapes,
+       {Texts::tr("1 shape"), Texts::tr("One shape stands about the parts that move.")}},
+      {Station::shapes,
+       {Texts::tr("%1 shapes"), Texts::tr("How many shapes stand about the parts that move.")}},
+      {Station::shapes,
+       {Texts::tr("1 stretch pair"), Texts::tr("Two points whose distance is watched.")}},
+      {Station::shapes,
+       {Texts::tr("%1 stretch pairs"), Texts::tr("Pairs of points whose distance is watched.")}},
   };
 }
 

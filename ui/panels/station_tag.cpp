@@ -3,6 +3,7 @@
 #include <QPainter>
 
 #include "ui/look/palette.h"
+#include "ui/look/station_title.h"
 #include "ui/look/style.h"
 #include "ui/look/type.h"
 #include "ui/look/verdict_mark.h"
@@ -25,7 +26,7 @@ StationTag::StationTag(Session& session, Station station, QWidget* parent)
   setFocusPolicy(Qt::StrongFocus);
   setAttribute(Qt::WA_Hover);
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  setText(tr(station_word(station)));
+  setText(station_title(station));
   setObjectName(QString::fromLatin1(station_name(station)));
   refresh();
 }

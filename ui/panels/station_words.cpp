@@ -14,9 +14,9 @@ namespace tackbench::ui {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("StationWords", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(StationWords)
+};
 
 // Steering wants these; the rest of a build can do without.
 bool is_wanted(Station station) {
@@ -41,7 +41,7 @@ StationState station_state(const Session& session, Station station) {
   if (!has_station(session.project(), station)) {
     state.presence = is_wanted(station) ? StationPresence::not_measured : StationPresence::left_out;
     state.stale = false;
-    state.words = is_wanted(station) ? tr("not measured yet") : tr("left out");
+    state.words = is_wanted(station) ? Texts::tr("not measured yet") : Texts::tr("left out");
     return state;
   }
   bool any = false;
@@ -72,49 +72,53 @@ StationState station_state(const Session& session, Station station) {
   if (missing > 0) {
     // Something is still to be measured: whatever was judged without it, no tick.
     if (state.worst == Verdict::within) state.worst = Verdict::not_judged;
-    state.words = missing == 1 ? tr("1 thing to measure") : tr("%1 things to measure").arg(missing);
+    state.words = missing == 1 ? Texts::tr("1 thing to measure")
+                               : Texts::tr("%1 things to measure").arg(missing);
   } else if (state.guesses > 0) {
     // Judged by invented figures: no tick for them.
     if (state.worst == Verdict::within) state.worst = Verdict::not_judged;
-    state.words = state.guesses == 1 ? tr("1 guess to measure")
-                                     : tr("%1 guesses to measure").arg(state.guesses);
+    state.words = state.guesses == 1 ? Texts::tr("1 guess to measure")
+                                     : Texts::tr("%1 guesses to measure").arg(state.guesses);
   } else {
     state.words = count_words(state.past, state.close, state.within, state.not_judged);
   }
   if (missing > 0 && state.guesses > 0)
-    state.words += state.guesses == 1 ? tr(", 1 guess") : tr(", %1 guesses").arg(state.guesses);
+    state.words +=
+        state.guesses == 1 ? Texts::tr(", 1 guess") : Texts::tr(", %1 guesses").arg(state.guesses);
   if (state.stale)
-    state.words += session.cannot_work_out().empty() ? tr(", being worked out again")
-                                                     : tr(", cannot be worked out");
+    state.words += session.cannot_work_out().empty() ? Texts::tr(", being worked out again")
+                                                     : Texts::tr(", cannot be worked out");
   return state;
 }
 
 QString cannot_work_out_words(const Session& session) {
   const Problems& why = session.cannot_work_out();
   if (why.empty()) return {};
-  QString words = tr("Cannot be worked out as drawn: %1.").arg(fault_words({why.front()}));
+  QString words = Texts::tr("Cannot be worked out as drawn: %1.").arg(fault_words({why.front()}));
   if (why.size() > 1)
-    words += QLatin1Char('\n') + tr("%n more thing(s) in the way: see the stations.")
+    words += QLatin1Char('\n') + Texts::tr("%n more thing(s) in the way: see the stations.")
                                      .replace("%n", QString::number(why.size() - 1));
   return words;
 }
 
 QString count_words(int past, int close, int within, int not_judged) {
   QStringList parts;
-  if (past > 0) parts += tr("%1 past").arg(past);
-  if (close > 0) parts += tr("%1 close").arg(close);
-  if (within > 0) parts += tr("%1 within").arg(within);
-  if (not_judged > 0) parts += tr("%1 not judged").arg(not_judged);
-  return parts.isEmpty() ? tr("nothing judged yet") : parts.join(QStringLiteral(", "));
+  if (past > 0) parts += Texts::tr("%1 past").arg(past);
+  if (close > 0) parts += Texts::tr("%1 close").arg(close);
+  if (within > 0) parts += Texts::tr("%1 within").arg(within);
+  if (not_judged > 0) parts += Texts::tr("%1 not judged").arg(not_judged);
+  return parts.isEmpty() ? Texts::tr("nothing judged yet") : parts.join(QStringLiteral(", "));
 }
 
 QString absent_words(const std::string& root) {
   if (root == "shaft_line")
-    return tr("The shaft line is left out: the column drives the box directly.");
-  if (root == "pedals") return tr("The pedals are left out: nothing is found about them.");
-  if (root == "driver") return tr("The driver is left out: there is no seat, floor or heel point.");
-  if (root == "shapes") return tr("No shapes are given: rails, brackets, springs, firewall.");
-  return tr("Not measured yet. What waits for it is not judged.");
+    return Texts::tr("The shaft line is left out: the column drives the box directly.");
+  if (root == "pedals") return Texts::tr("The pedals are left out: nothing is found about them.");
+  if (root == "driver")
+    return Texts::tr("The driver is left out: there is no seat, floor or heel point.");
+  if (root == "shapes")
+    return Texts::tr("No shapes are given: rails, brackets, springs, firewall.");
+  return Texts::tr("Not measured yet. What waits for it is not judged.");
 }
 
 QString change_words(double inside, Unit unit, ShownUnit lengths) {

@@ -138,8 +138,10 @@ Problems Session::save(const std::filesystem::path& file) {
   const std::filesystem::path wanted = absolute_path(file);
   const Result<Done> done = save_project(project_, wanted);
   if (!done) return done.problems();
+  const bool elsewhere = file_ != wanted;
   file_ = wanted;
   became_saved();
+  if (elsewhere) judge_now();  // photographs and scans are seen from the file's folder
   return {};
 }
 
@@ -305,7 +307,8 @@ void Session::judge_now() {
   checks_stopped_ = false;
   Q_EMIT judged_changed();
   checks_.submit(
-      [this, project = project_, revision = judged_revision_](const std::stop_token& token) {
+      [this, project = project_, file = file_,
+       revision = judged_revision_](const std::stop_token& token) {
         Result<Mechanism> compiled = compile(project);
         if (token.stop_requested()) return;
         if (!compiled) {
@@ -319,7 +322,8 @@ void Session::judge_now() {
         truck.mechanism = std::make_shared<const Mechanism>(std::move(compiled).value());
         truck.results = run_checks(*truck.mechanism);
         if (token.stop_requested()) return;
-        truck.findings = all_findings(*truck.mechanism, truck.results);
+        truck.findings =
+            all_findings(*truck.mechanism, truck.results, references_.of(project, file));
         QMetaObject::invokeMethod(
             this,
             [this, shared = std::make_shared<const JudgedTruck>(std::move(truck))] {

@@ -20,6 +20,7 @@
 #include "core/basics/shown_number.h"
 #include "core/project/grips.h"
 #include "core/project/project.h"
+#include "ui/session/kept_references.h"
 #include "ui/session/truck_state.h"
 #include "ui/session/undo_steps.h"
 
@@ -158,7 +159,8 @@ class Session : public QObject {
   std::shared_ptr<const JudgedTruck> judged_;
   std::shared_ptr<const PosedTruck> posed_before_;
   std::shared_ptr<const JudgedTruck> judged_before_;
-  Runner at_once_;  // last: their jobs post to this object
+  KeptReferences references_;  // of the checks alone
+  Runner at_once_;             // last: their jobs post to this object
   Runner checks_;
 };
 

@@ -9,9 +9,9 @@ namespace tackbench::ui {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("BackdropPlacing", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(BackdropPlacing)
+};
 
 bool coincide(const QPointF& a, const QPointF& b) {
   return (a - b).manhattanLength() < 1.0;
@@ -48,15 +48,15 @@ QString BackdropPlacing::asks() const {
     case Step::none:
       return {};
     case Step::first_pixel:
-      return tr("Choose the first of two points on the photograph");
+      return Texts::tr("Choose the first of two points on the photograph");
     case Step::second_pixel:
-      return tr("Choose the second point, the known distance away");
+      return Texts::tr("Choose the second point, the known distance away");
     case Step::first_place:
-      return tr("Choose where the first point lies on the drawing");
+      return Texts::tr("Choose where the first point lies on the drawing");
     case Step::level_from:
-      return tr("Choose one end of a line that is level on the truck");
+      return Texts::tr("Choose one end of a line that is level on the truck");
     case Step::level_to:
-      return tr("Choose the other end of the level line");
+      return Texts::tr("Choose the other end of the level line");
   }
   return {};
 }

@@ -18,9 +18,9 @@ constexpr double kTick = 5.0;       // half of the line across each end, pixels
 constexpr double kSeenEndOn = 3.0;  // shorter lines are a spot, pixels
 constexpr double kStaleOpacity = 0.42;
 
-QString words(const char* text) {
-  return QCoreApplication::translate("GapLayer", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(GapLayer)
+};
 
 bool overlaps(const PairGap& pair) {
   return pair.gap.high_mm < 0.0 || pair.gap.outcome == GapOutcome::deeper_than;
@@ -80,8 +80,9 @@ QString GapLayer::number(const PairGap& pair, ShownUnit unit) {
     return pair.assumed && !plain.startsWith('~') ? '~' + plain : plain;
   }
   const QString depth = QString::fromStdString(shown_length(-gap, unit));
-  if (pair.gap.outcome != GapOutcome::deeper_than) return words("overlaps by %1").arg(depth);
-  return -gap < kWorthSaying ? words("overlaps") : words("overlaps by more than %1").arg(depth);
+  if (pair.gap.outcome != GapOutcome::deeper_than) return Texts::tr("overlaps by %1").arg(depth);
+  return -gap < kWorthSaying ? Texts::tr("overlaps")
+                             : Texts::tr("overlaps by more than %1").arg(depth);
 }
 
 QString GapLayer::names(const PairGap& pair) const {
@@ -91,17 +92,17 @@ QString GapLayer::names(const PairGap& pair) const {
 
 QString GapLayer::nearest_words(ShownUnit unit) const {
   if (shown_.empty()) return {};
-  return words("; gap in this position: %1 %2")
+  return Texts::tr("; gap in this position: %1 %2")
       .arg(names(shown_.front()), number(shown_.front(), unit));
 }
 
 QString GapLayer::caption() const {
-  if (shown_.empty()) return words("No gap this side of 150 mm in this position");
+  if (shown_.empty()) return Texts::tr("No gap this side of 150 mm in this position");
   const bool assumed =
       std::any_of(shown_.begin(), shown_.end(), [](const PairGap& pair) { return pair.assumed; });
-  QString text = words("Gaps in this position");
-  text += '\n' + words("tyres without growth");
-  if (assumed) text += words("; ~: a size is assumed");
+  QString text = Texts::tr("Gaps in this position");
+  text += '\n' + Texts::tr("tyres without growth");
+  if (assumed) text += Texts::tr("; ~: a size is assumed");
   return text;
 }
 

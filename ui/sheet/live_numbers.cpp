@@ -22,7 +22,7 @@ class Numbers {
   }
 
  private:
-  static QString tr(const char* text) { return QCoreApplication::translate("LiveNumbers", text); }
+  Q_DECLARE_TR_FUNCTIONS(LiveNumbers)
 
   void add(std::string key, const QString& words, double value, Unit unit, const Vec3& at_mm) {
     if (std::isfinite(value) && at_mm.allFinite())

@@ -11,9 +11,9 @@ namespace tackbench::ui {
 
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("Measure", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(Measure)
+};
 
 QString length(double mm, ShownUnit unit) {
   return shown_on_sheet(mm, Unit::millimetre, unit);
@@ -100,16 +100,16 @@ std::optional<Measured> measure(const std::vector<Picked>& points) {
 QString measured_words(const std::vector<Picked>& points, const Measured& measured,
                        ShownUnit unit) {
   if (measured.angle)
-    return tr("%1 at %2, between %3 and %4")
+    return Texts::tr("%1 at %2, between %3 and %4")
         .arg(shown_on_sheet(*measured.angle, Unit::degree, unit), points[1].words, points[0].words,
              points[2].words);
-  QString words =
-      tr("%1 from %2 to %3").arg(length(measured.distance, unit), points[0].words, points[1].words);
-  if (!measured.in_space) words += tr(", as seen here");
+  QString words = Texts::tr("%1 from %2 to %3")
+                      .arg(length(measured.distance, unit), points[0].words, points[1].words);
+  if (!measured.in_space) words += Texts::tr(", as seen here");
   if (measured.drop && measured.level_off) {
     const QString drop = length(std::abs(*measured.drop), unit);
-    words += (*measured.drop >= 0.0 ? tr("; %1 lower, plumb offset %2")
-                                    : tr("; %1 higher, plumb offset %2"))
+    words += (*measured.drop >= 0.0 ? Texts::tr("; %1 lower, plumb offset %2")
+                                    : Texts::tr("; %1 higher, plumb offset %2"))
                  .arg(drop, length(*measured.level_off, unit));
   }
   return words;
@@ -152,8 +152,9 @@ std::optional<SheetNote> MeasureTool::note(ShownUnit unit) const {
   note.to = points_.back().path;
   note.text = measured_words(points_, *measured, unit).toStdString();
   if (measured->angle) note.corner = points_[1].path;
-  const QString between = measured->angle ? tr("angle at %1").arg(points_[1].words)
-                                          : tr("%1 to %2").arg(points_[0].words, points_[1].words);
+  const QString between = measured->angle
+                              ? Texts::tr("angle at %1").arg(points_[1].words)
+                              : Texts::tr("%1 to %2").arg(points_[0].words, points_[1].words);
   note.name = between.toStdString();
   std::erase_if(note.name, [](char c) { return c == '[' || c == ']'; });
   return note;

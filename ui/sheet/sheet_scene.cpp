@@ -7,6 +7,7 @@
 
 #include "core/mechanism/solve.h"
 #include "core/project/starting_truck.h"
+#include "ui/look/station_title.h"
 #include "ui/sheet/sheet_transform.h"
 
 namespace tackbench::ui {
@@ -31,7 +32,7 @@ QString reason_against(const PosedTruck& truck) {
     QString words = QString::fromStdString(problem.found + "; " + problem.wanted);
     const auto station = station_of(problem.place);
     if (!station) return words;
-    words = QCoreApplication::translate("Sheet", "%1: %2").arg(station_word(*station), words);
+    words = QCoreApplication::translate("Sheet", "%1: %2").arg(station_title(*station), words);
     const bool left_out = !has_station(truck.mechanism->project, *station);
     return left_out ? QCoreApplication::translate("Sheet", "Not drawn yet. %1").arg(words) : words;
   }

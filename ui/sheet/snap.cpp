@@ -23,20 +23,20 @@ struct Line {
   }
 };
 
-QString words(const char* text) {
-  return QCoreApplication::translate("Snap", text);
-}
+struct Texts {
+  Q_DECLARE_TR_FUNCTIONS(Snap)
+};
 
 void add_lines_through(const SnapNeighbour& one, SheetView view, std::vector<Line>& lines) {
   const bool plan = view == SheetView::plan;
-  lines.push_back(
-      {one.at,
-       {1.0, 0.0},
-       (plan ? words("in line fore and aft with %1") : words("level with %1")).arg(one.words)});
+  lines.push_back({one.at,
+                   {1.0, 0.0},
+                   (plan ? Texts::tr("in line fore and aft with %1") : Texts::tr("level with %1"))
+                       .arg(one.words)});
   lines.push_back(
       {one.at,
        {0.0, 1.0},
-       (plan ? words("straight across from %1") : words("plumb with %1")).arg(one.words)});
+       (plan ? Texts::tr("straight across from %1") : Texts::tr("plumb with %1")).arg(one.words)});
 }
 
 void add_lines_of_pair(const SnapNeighbour& a, const SnapNeighbour& b, std::vector<Line>& lines) {
@@ -46,9 +46,9 @@ void add_lines_of_pair(const SnapNeighbour& a, const SnapNeighbour& b, std::vect
   if (length < 1.0) return;
   const ViewPoint along{dx / length, dy / length};
   const ViewPoint square{-along.y, along.x};
-  lines.push_back({a.at, along, words("in line with %1 and %2").arg(a.words, b.words)});
-  lines.push_back({a.at, square, words("square at %1 with %2").arg(a.words, b.words)});
-  lines.push_back({b.at, square, words("square at %1 with %2").arg(b.words, a.words)});
+  lines.push_back({a.at, along, Texts::tr("in line with %1 and %2").arg(a.words, b.words)});
+  lines.push_back({a.at, square, Texts::tr("square at %1 with %2").arg(a.words, b.words)});
+  lines.push_back({b.at, square, Texts::tr("square at %1 with %2").arg(b.words, a.words)});
 }
 
 std::optional<ViewPoint> crossing(const Line& a, const Line& b) {

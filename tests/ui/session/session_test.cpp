@@ -5,6 +5,7 @@
 
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <fstream>
 #include <random>
 
 #include "core/findings/findings_json.h"
@@ -274,6 +275,40 @@ TEST_F(SessionTest, ADocumentThatCannotBeWorkedOutShowsNothingOfTheOneBefore) {
   EXPECT_FALSE(session_.posed().mechanism->steering.has_value());
   EXPECT_TRUE(session_.judged().findings.empty());
   EXPECT_FALSE(session_.cannot_work_out().empty());
+}
+
+// As the command line finds them: a photograph that is not there, put there, and changed.
+TEST_F(SessionTest, FilesThatTheProjectRefersToAreLookedAt) {
+  const QTemporaryDir folder;
+  const std::filesystem::path path = folder.path().toStdString();
+  Project project = session_.project();
+  auto sheet = std::make_shared<SheetSettings>(project.sheet ? *project.sheet : SheetSettings{});
+  sheet->backdrops.resize(1);
+  sheet->backdrops[0].name = "yard";
+  sheet->backdrops[0].second_pixel = Vec3(100.0, 0.0, 0.0);
+  // SHA-256 of "abc" (FIPS 180-4, its first example).
+  sheet->backdrops[0].file = {"yard.jpg",
+                              "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"};
+  project.sheet = sheet;
+  const auto sentence = [&] {
+    session_.run_checks_again();
+    session_.wait_until_fresh();
+    const Finding* found =
+        finding_named(session_.judged().findings, "file.sheet.backdrops[0].file");
+    return found != nullptr ? found->sentence : std::string();
+  };
+  const auto write = [&](const char* text) { std::ofstream(path / "yard.jpg") << text; };
+  session_.take(std::move(project), {});
+  EXPECT_EQ(sentence(), "") << "nothing is known without the project's own folder";
+  const Problems unsaved = session_.save(path / "a.tack");
+  ASSERT_TRUE(unsaved.empty()) << one_line(unsaved.front());
+  EXPECT_NE(sentence().find("not there"), std::string::npos) << sentence();
+  write("abc");
+  ASSERT_TRUE(session_.set_field("steering_box.ratio", "18").empty());
+  EXPECT_EQ(sentence(), "");
+  write("abcd");
+  ASSERT_TRUE(session_.set_field("steering_box.ratio", "19").empty());
+  EXPECT_NE(sentence().find("other content"), std::string::npos) << sentence();
 }
 
 // Results on their way when another document comes are of the one before.
