@@ -1,5 +1,6 @@
 #include "ui/desk/motion_desk.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
