@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/project/field_path.h"
 #include "core/scene/moving_bodies.h"
 #include "core/scene/pick.h"
 #include "ui/look/short_label.h"
@@ -301,11 +302,10 @@ QString SpaceView::words_of(const SpacePoint& point) const {
   const auto length = [&](double mm) {
     return QString::fromStdString(shown_bare(mm, Unit::millimetre, session_.shown_unit()));
   };
-  QString name = QString::fromStdString(point.grip.words);
-  if (!name.isEmpty()) name[0] = name[0].toUpper();
-  return tr("%1:  X %2  Y %3  Z %4")
-      .arg(name, length(point.grip.at_mm.x()), length(point.grip.at_mm.y()),
-           length(point.grip.at_mm.z()));
+  // The name last: it is what may be shortened.
+  return tr("X %1  Y %2  Z %3  %4")
+      .arg(length(point.grip.at_mm.x()), length(point.grip.at_mm.y()), length(point.grip.at_mm.z()),
+           QString::fromStdString(point.grip.words));
 }
 
 void SpaceView::say(const QString& words) {
@@ -314,7 +314,7 @@ void SpaceView::say(const QString& words) {
 
 void SpaceView::say_selected() {
   const SpacePoint* point = point_at_path(session_.selected());
-  say(point == nullptr ? tr("Drag to go round, wheel to come nearer") : words_of(*point));
+  say(point == nullptr ? tr("Drag: round. Wheel: nearer.") : words_of(*point));
   if (hasFocus()) describe();
 }
 
@@ -324,8 +324,9 @@ void SpaceView::describe() {
   QStringList words;
   if (const SpacePoint* point = point_at_path(session_.selected()))
     words << words_of(*point);
-  else if (!session_.selected().empty())
-    words << tr("chosen: %1").arg(QString::fromStdString(session_.selected()));
+  else if (const auto part = field_words(session_.project(), session_.selected());
+           part && !session_.selected().empty())
+    words << tr("chosen: %1").arg(QString::fromStdString(*part));
   else
     words << tr("No point chosen: n and p go from point to point");
   words +=

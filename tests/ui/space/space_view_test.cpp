@@ -304,10 +304,14 @@ TEST(SpaceView, SaysInWordsWhatItShows) {
     EXPECT_TRUE(open.view.accessibleDescription().contains(words))
         << words << " not in: " << open.view.accessibleDescription().toStdString();
   };
-  says("Drag-link ball on the knuckle");
+  says("X 80.0  Y 582.0  Z -262.0  drag-link ball on the knuckle");
   says("Hand wheel 0.50 turn left");
   says("Brake 25 %");
   says("seen from ahead");
+  open.session.select("front_axle.tyre");
+  open.view.look(StandardView::left);
+  says("chosen: ");
+  EXPECT_FALSE(open.view.accessibleDescription().contains("front_axle"));
   open.session.select({});
   open.view.look(StandardView::front_left_above);
   says("No point chosen");
