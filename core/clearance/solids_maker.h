@@ -6,22 +6,9 @@
 #include <vector>
 
 #include "core/clearance/truck_solids.h"
+#include "core/mechanism/usual_sizes.h"
 
 namespace tackbench {
-
-// Sizes that no station gives, as such parts commonly are and as the views draw them, mm.
-inline constexpr double kUsualBall = 24.0;        // radius of a ball's housing
-inline constexpr double kUsualStud = 12.0;        // radius
-inline constexpr double kUsualStudReach = 34.0;   // ball to the middle of the lever's eye
-inline constexpr double kUsualLeverWidth = 42.0;  // of a lever at its eye
-inline constexpr double kUsualLeverThickness = 26.0;
-inline constexpr double kUsualLink = 15.0;  // radius of a tie rod
-inline constexpr double kUsualShank = 60.0;
-inline constexpr double kUsualShankRadius = 11.0;
-inline constexpr double kUsualYoke = 21.0;    // joint's centre to the outside of a yoke's ear
-inline constexpr double kUsualHubWall = 6.0;  // of a yoke's hub about its shaft
-inline constexpr double kUsualJacket = 26.0;  // radius of the column's
-inline constexpr double kUsualRailPlate = 10.0;
 
 class SolidsMaker {
  public:

@@ -27,31 +27,6 @@ void add_lever(SolidPart& part, const SolidBody& body, const Vec3& foot, const V
                          body, true});
 }
 
-struct LinkSizes {
-  double radius = kUsualLink;
-  double from_shank = kUsualShank;
-  double to_shank = kUsualShank;
-  double shank_radius = kUsualShankRadius;
-  double bend_offset = 0.0;
-  bool tube_given = false;
-};
-
-LinkSizes drag_link_sizes(const DragLinkStation& link) {
-  LinkSizes sizes;
-  if (link.tube) sizes.radius = 0.5 * link.tube->outside_diameter;
-  sizes.tube_given = link.tube.has_value();
-  const auto shank = [](const LinkEnd& end) {
-    return end.shank_length
-               ? std::max(20.0, *end.shank_length - end.thread_engagement.value_or(0.0))
-               : kUsualShank;
-  };
-  sizes.from_shank = shank(link.arm_end);
-  sizes.to_shank = shank(link.knuckle_end);
-  if (link.arm_end.thread) sizes.shank_radius = 0.5 * link.arm_end.thread->diameter;
-  sizes.bend_offset = std::abs(link.bend_offset);
-  return sizes;
-}
-
 // Housings about the balls, shanks, the tube between.
 void add_link(SolidPart& part, const SolidBody& body, const Vec3& from, const Vec3& to,
               const LinkSizes& sizes) {

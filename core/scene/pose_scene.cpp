@@ -13,27 +13,6 @@ namespace {
 
 constexpr double kNothing = 1e-9;
 
-// A right-handed frame: first axis along `along` (unit), second nearest to `across`.
-SceneMotion frame(const Vec3& origin, const Vec3& along, const Vec3& across) {
-  SceneMotion made;
-  made.shift_mm = origin;
-  made.turn.col(0) = along;
-  made.turn.col(1) = square_to(along, across);
-  made.turn.col(2) = along.cross(made.turn.col(1));
-  return made;
-}
-
-// The motion that brings one frame to another.
-SceneMotion between(const SceneMotion& drawn, const SceneMotion& posed) {
-  return posed * drawn.inverse();
-}
-
-Vec3 direction(const Vec3& from, const Vec3& to, const Vec3& otherwise) {
-  const Vec3 step = to - from;
-  const double length = step.norm();
-  return length > kNothing ? Vec3(step / length) : otherwise;
-}
-
 // Least turn that carries one unit vector to another.
 Mat3 least_turn(const Vec3& from, const Vec3& to) {
   const Vec3 first = square_to(from, to);
@@ -68,22 +47,7 @@ class Poser {
   }
 
   SceneMotion operator()(const TurnsWithCross& rider) const {
-    const auto index = static_cast<std::size_t>(rider.cross);
-    if (!mechanism_.shaft_line || rider.cross >= pose_.shaft_line.cross_count) return {};
-    const DrawnCross& drawn = mechanism_.shaft_line->crosses[index];
-    const CrossPose& posed = pose_.shaft_line.crosses[index];
-    switch (rider.part) {
-      case CrossPart::hand_side:
-        return between(frame(drawn.centre_mm, drawn.geometry.in_direction, drawn.in_pin),
-                       frame(posed.centre_mm, posed.in_direction, posed.in_pin));
-      case CrossPart::road_side:
-        return between(frame(drawn.centre_mm, drawn.geometry.out_direction, drawn.out_pin),
-                       frame(posed.centre_mm, posed.out_direction, posed.out_pin));
-      case CrossPart::spider:
-        break;
-    }
-    return between(frame(drawn.centre_mm, drawn.in_pin, drawn.out_pin),
-                   frame(posed.centre_mm, posed.in_pin, posed.out_pin));
+    return cross_motion(mechanism_, pose_, rider.cross, rider.part);
   }
 
   SceneMotion operator()(const Reaches& rider) const {
@@ -96,13 +60,10 @@ class Poser {
     const Vec3 from = moved_place(mechanism_, pose_, rider.from);
     const Vec3 to = moved_place(mechanism_, pose_, rider.to);
     if (!mechanism_.steering) return reach(rider.from.drawn_mm, rider.to.drawn_mm, from, to);
-    const Vec3& stud = mechanism_.steering->arm_stud;
     const SceneMotion lever =
         moved_from_drawn(mechanism_, pose_, rider.from.body, rider.from.index);
-    const Vec3 drawn_along = direction(rider.from.drawn_mm, rider.to.drawn_mm, Vec3::UnitX());
-    const Vec3 along = direction(from, to, drawn_along);
-    const Vec3 across = turned(square_to(along, lever.turn * stud), along, pose_.ball_swing.spin);
-    return between(frame(rider.from.drawn_mm, drawn_along, stud), frame(from, along, across));
+    return spun_link_motion(mechanism_, pose_, lever, rider.from.drawn_mm, rider.to.drawn_mm, from,
+                            to);
   }
 
   SceneMotion operator()(const TurnsOnBellCrank& rider) const {
@@ -130,8 +91,8 @@ class Poser {
     const SceneMotion axle = moved_from_drawn(mechanism_, pose_, Body::axle);
     const Vec3 seat = axle.turn * leaf.seat_mm + axle.shift_mm;
     const double pitch = pose_.axle.pitch;
-    return between(leaf_frame(leaf, leaf.seat_mm, 0.0, leaf.bend_at_ride, rider.part),
-                   leaf_frame(leaf, seat, pitch, bend_of(leaf, seat, pitch), rider.part));
+    return frame_to_frame(leaf_frame(leaf, leaf.seat_mm, 0.0, leaf.bend_at_ride, rider.part),
+                          leaf_frame(leaf, seat, pitch, bend_of(leaf, seat, pitch), rider.part));
   }
 
   SceneMotion operator()(const HangsShackle& rider) const {
@@ -152,8 +113,8 @@ class Poser {
 
   static SceneMotion reach(const Vec3& drawn_from, const Vec3& drawn_to, const Vec3& from,
                            const Vec3& to) {
-    const Vec3 drawn_along = direction(drawn_from, drawn_to, Vec3::UnitX());
-    const Mat3 turn = least_turn(drawn_along, direction(from, to, drawn_along));
+    const Vec3 drawn_along = direction_between(drawn_from, drawn_to, Vec3::UnitX());
+    const Mat3 turn = least_turn(drawn_along, direction_between(from, to, drawn_along));
     return {turn, from - turn * drawn_from};
   }
 

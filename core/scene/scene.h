@@ -12,6 +12,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/mechanism/part_motion.h"
 #include "core/mechanism/pose.h"
 #include "core/project/grips.h"
 #include "core/scene/mesh.h"
@@ -57,7 +58,6 @@ struct TurnsWithColumn {
 struct TurnsWithBoxInput {
   bool operator==(const TurnsWithBoxInput&) const = default;
 };  // box input without joints
-enum class CrossPart { hand_side, spider, road_side };
 struct TurnsWithCross {
   int cross = 0;
   CrossPart part = CrossPart::spider;
@@ -117,7 +117,7 @@ struct Scene {
 // Parts whose stations are left out or do not compile yet are left out.
 Scene make_scene(const Mechanism& mechanism);
 
-using SceneMotion = Placement<Chassis, Chassis>;  // drawn place to pose
+using SceneMotion = PartMotion;  // drawn place to pose
 
 // One motion a body, rigid and finite whatever the pose's outcome. The pose must be of that
 // mechanism.

@@ -11,7 +11,6 @@ namespace tackbench {
 namespace {
 
 // Sizes of what is drawn but not measured, mm.
-constexpr double kRailPlate = 10.0;
 constexpr double kLongestRail =
     3200.0;  // behind the front axle; the rest only makes the truck small
 constexpr double kBeamWidth = 70.0;
@@ -27,8 +26,8 @@ void add_rail(SceneMaker& maker, const Rails& rails, Side side) {
     // A channel open towards the middle of the truck, swept rearward.
     const double outside = 0.5 * rails.outside_width;
     const double inside = outside - rails.flange;
-    const double web = outside - std::min(kRailPlate, 0.5 * rails.flange);
-    const double plate = std::min(kRailPlate, 0.4 * rails.depth);
+    const double web = outside - std::min(kUsualRailPlate, 0.5 * rails.flange);
+    const double plate = std::min(kUsualRailPlate, 0.4 * rails.depth);
     Outline outline{{inside, 0.0},
                     {inside, -plate},
                     {web, -plate},

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "core/mechanism/usual_sizes.h"
 #include "core/scene/mesh_flat.h"
 #include "core/scene/scene.h"
 
@@ -52,9 +53,6 @@ inline Body knuckle_of(Side side) {
 // A ball stud's housing about its ball, and the stud from the ball into its lever.
 Mesh ball_housing(const Vec3& ball, const Vec3& stud, Detail detail);
 Mesh ball_stud(const Vec3& ball, const Vec3& stud, Detail detail);
-// From the ball's centre to the middle of the lever's eye along the stud, mm.
-inline constexpr double kStudReach = 34.0;
-inline constexpr double kEyeRadius = 21.0;
 
 void add_rails(SceneMaker& maker);
 void add_axle(SceneMaker& maker);

@@ -11,9 +11,7 @@ namespace tackbench {
 namespace {
 
 // Sizes of what is drawn but not measured, mm.
-constexpr double kJacketRadius = 26.0;
 constexpr double kRimRadius = 13.0;
-constexpr double kPinReach = 21.0;  // cross centre to the outside of a yoke's ear
 constexpr double kPinRadius = 6.5;
 constexpr double kEarThickness = 8.0;
 
@@ -25,20 +23,20 @@ Mesh yoke(const Vec3& centre, const Vec3& away, const Vec3& pin, double depth, d
   const double root = std::max(depth, 14.0);
   Mesh mesh;
   for (const double side : {1.0, -1.0}) {
-    const Vec3 ear = centre + side * (kPinReach - 0.5 * kEarThickness) * pin;
+    const Vec3 ear = centre + side * (kUsualYoke - 0.5 * kEarThickness) * pin;
     append(mesh, cylinder(ear - 0.5 * kEarThickness * pin, ear + 0.5 * kEarThickness * pin, 11.0,
                           detail));
     append(mesh, bar(ear, ear + root * away, pin, kEarThickness, 20.0));
   }
   append(mesh, bar(centre + (root - 6.0) * away, centre + (root + 5.0) * away, flat, 20.0,
-                   2.0 * kPinReach));
+                   2.0 * kUsualYoke));
   append(mesh,
          cylinder(centre + root * away, centre + (root + 30.0) * away, shaft_radius + 6.0, detail));
   return mesh;
 }
 
 Mesh spider(const DrawnCross& cross, Detail detail) {
-  const double reach = kPinReach + 1.0;
+  const double reach = kUsualYoke + 1.0;
   Mesh mesh = cylinder(cross.centre_mm - reach * cross.in_pin,
                        cross.centre_mm + reach * cross.in_pin, kPinRadius, detail);
   append(mesh, cylinder(cross.centre_mm - reach * cross.out_pin,
@@ -205,14 +203,14 @@ void add_column(SceneMaker& maker) {
   const Vec3 axis = (end - wheel) / length;
   const double shaft_radius = 0.5 * column.output.diameter;
   maker.add(RidesBody{Body::cab, 0}, "column", SceneRole::fixed, [&](Detail detail) {
-    return tube(wheel + 0.14 * length * axis, wheel + 0.93 * length * axis, kJacketRadius, 5.0,
+    return tube(wheel + 0.14 * length * axis, wheel + 0.93 * length * axis, kUsualJacket, 5.0,
                 detail);
   });
   for (std::size_t i = 0; i < column.bearings.size(); ++i) {
     const Vec3 at = wheel + column.bearings[i].from_hand_wheel * axis;
     maker.add(RidesBody{Body::cab, 0}, item_path("column.bearings", i), SceneRole::fixed,
               [&](Detail detail) {
-                return ring(at, axis, kJacketRadius + 6.0, shaft_radius, 24.0, detail);
+                return ring(at, axis, kUsualJacket + 6.0, shaft_radius, 24.0, detail);
               });
   }
   maker.add(TurnsWithColumn{}, "column.output_end_mm", SceneRole::moving,

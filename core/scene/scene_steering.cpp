@@ -11,10 +11,6 @@ namespace {
 
 // Sizes of what is drawn but not measured, mm.
 constexpr double kArmBoss = 34.0;
-constexpr double kArmThickness = 26.0;
-constexpr double kPlainLink = 15.0;
-constexpr double kPlainShank = 60.0;
-constexpr double kShankRadius = 11.0;
 
 Vec3 foot_on_axis(const Vec3& point, const Vec3& axis, const Vec3& ball) {
   return point + axis.dot(ball - point) * axis;
@@ -30,7 +26,7 @@ void add_box(SceneMaker& maker, const SteeringBoxStation& box_station) {
       place.axes.transpose() * (box_station.output_point.mm - box_station.input_end.mm);
   // The housing holds both shafts and stops short of the arm.
   const double begin = std::min(42.0, output.x() - 75.0);
-  const double top = std::clamp(output.y() - 0.5 * kArmThickness - 6.0, 18.0, 55.0);
+  const double top = std::clamp(output.y() - 0.5 * kUsualLeverThickness - 6.0, 18.0, 55.0);
   const Vec3 least(begin, top - 105.0, std::min(0.0, output.z()) - 52.0);
   const Vec3 greatest(std::max(output.x() + 68.0, begin + 150.0), top,
                       std::max(0.0, output.z()) + 52.0);
@@ -40,7 +36,8 @@ void add_box(SceneMaker& maker, const SteeringBoxStation& box_station) {
   const double inside = std::max(40.0, output.y() - top);
   maker.add(RidesBody{}, "steering_box", SceneRole::fixed, [&](Detail detail) {
     Mesh mesh = box(place, greatest - least, 20.0);
-    append(mesh, cylinder(sector - inside * out, sector - 0.5 * kArmThickness * out, 36.0, detail));
+    append(mesh, cylinder(sector - inside * out, sector - 0.5 * kUsualLeverThickness * out, 36.0,
+                          detail));
     append(mesh, cone(box_station.input_end.mm + (begin - 22.0) * along,
                       box_station.input_end.mm + (begin + 2.0) * along, 22.0, 30.0, detail));
     return mesh;
@@ -56,9 +53,10 @@ void add_box(SceneMaker& maker, const SteeringBoxStation& box_station) {
 // A lever from the axis through `foot` to the eye over `ball`, with its boss on the axis.
 Mesh lever_to_ball(const Vec3& foot, const Vec3& axis, const Vec3& ball, const Vec3& stud,
                    Detail detail) {
-  const Vec3 eye = ball + kStudReach * stud;
+  const Vec3 eye = ball + kUsualStudReach * stud;
   const Vec3 root = foot_on_axis(foot, axis, eye);
-  Mesh mesh = lever(root, eye, axis, kArmBoss, kEyeRadius, kArmThickness, detail);
+  Mesh mesh =
+      lever(root, eye, axis, kArmBoss, 0.5 * kUsualLeverWidth, kUsualLeverThickness, detail);
   append(mesh, ball_stud(ball, stud, detail));
   return mesh;
 }
@@ -72,8 +70,8 @@ void add_arm(SceneMaker& maker, const Steering& steering) {
   const Vec3 stud = steering.relays.empty() ? steering.arm_stud : Vec3(-axis);
   maker.add(RidesBody{Body::arm, 0}, "steering_box.arm", SceneRole::moving, [&](Detail detail) {
     Mesh mesh = lever_to_ball(arm.foot, arm.axis, ball, stud, detail);
-    const Vec3 eye_foot = foot_on_axis(arm.foot, arm.axis, ball + kStudReach * stud);
-    const double half = 0.5 * kArmThickness;
+    const Vec3 eye_foot = foot_on_axis(arm.foot, arm.axis, ball + kUsualStudReach * stud);
+    const double half = 0.5 * kUsualLeverThickness;
     // Output shaft and nut, on both sides of the lever.
     append(mesh, cylinder(station.output_point.mm - half * axis, eye_foot + (half + 14.0) * axis,
                           20.0, detail));
@@ -81,36 +79,9 @@ void add_arm(SceneMaker& maker, const Steering& steering) {
   });
 }
 
-struct LinkLook {
-  double radius = kPlainLink;
-  double wall = 0.0;
-  double from_shank = kPlainShank;  // ball to the tube's end
-  double to_shank = kPlainShank;
-  double shank_radius = kShankRadius;
-  double bend_offset = 0.0;
-};
-
-LinkLook drag_link_look(const DragLinkStation& link) {
-  LinkLook look;
-  if (link.tube) {
-    look.radius = 0.5 * link.tube->outside_diameter;
-    look.wall = link.tube->wall;
-  }
-  const auto shank = [](const LinkEnd& end) {
-    return end.shank_length
-               ? std::max(20.0, *end.shank_length - end.thread_engagement.value_or(0.0))
-               : kPlainShank;
-  };
-  look.from_shank = shank(link.arm_end);
-  look.to_shank = shank(link.knuckle_end);
-  if (link.arm_end.thread) look.shank_radius = 0.5 * link.arm_end.thread->diameter;
-  look.bend_offset = std::abs(link.bend_offset);
-  return look;
-}
-
 // Ball to ball: housings about the balls, shanks with their jam nuts, the tube between.
 Mesh link_mesh(const Vec3& from, const Vec3& to, const Vec3& from_stud, const Vec3& to_stud,
-               const LinkLook& look, Detail detail) {
+               const LinkSizes& look, Detail detail) {
   const Vec3 step = to - from;
   const double length = step.norm();
   if (length < 1.0) return {};
@@ -154,8 +125,9 @@ void add_relays(SceneMaker& maker, const Steering& steering) {
     maker.add(RidesBody{Body::relay, index}, part, SceneRole::moving, [&](Detail detail) {
       Mesh mesh = lever_to_ball(relay.output.foot, axis, input, axis, detail);
       append(mesh, lever_to_ball(relay.output.foot, axis, output, output_stud, detail));
-      const Vec3 low = foot_on_axis(relay.output.foot, axis, input + kStudReach * axis);
-      const Vec3 high = foot_on_axis(relay.output.foot, axis, output + kStudReach * output_stud);
+      const Vec3 low = foot_on_axis(relay.output.foot, axis, input + kUsualStudReach * axis);
+      const Vec3 high =
+          foot_on_axis(relay.output.foot, axis, output + kUsualStudReach * output_stud);
       const bool in_order = axis.dot(high - low) >= 0.0;
       append(mesh, cylinder((in_order ? low : high) - 30.0 * axis,
                             (in_order ? high : low) + 30.0 * axis, 24.0, detail));
@@ -166,7 +138,7 @@ void add_relays(SceneMaker& maker, const Steering& steering) {
     const Vec3 end = hand_ball + relay.from_arm.length * along;
     maker.add(Reaches{rides(hand_body, hand_index, hand_ball), rides(Body::relay, index, input)},
               part, SceneRole::moving, [&](Detail detail) {
-                return link_mesh(hand_ball, end, stud, axis, LinkLook{}, detail);
+                return link_mesh(hand_ball, end, stud, axis, LinkSizes{}, detail);
               });
     hand_ball = output;
     hand_body = Body::relay;
@@ -184,7 +156,7 @@ void add_drag_link(SceneMaker& maker, const Steering& steering, const Vec3& orig
   const Vec3 to = from + steering.drag_link.length * along;
   const Vec3 from_stud = square_to(along, steering.arm_stud);
   const Vec3 to_stud = turned(from_stud, along, steering.stud_clocking);
-  const LinkLook look = drag_link_look(*maker.project.drag_link);
+  const LinkSizes look = drag_link_sizes(*maker.project.drag_link);
   const int index = plain ? 0 : static_cast<int>(steering.relays.size()) - 1;
   maker.add(
       SpinsOnStuds{rides(plain ? Body::arm : Body::relay, index, from), rides(knuckle, 0, ball)},
@@ -220,7 +192,7 @@ void add_tie_rod(SceneMaker& maker, const Steering& steering, const Vec3& origin
   maker.add(Reaches{rides(Body::left_knuckle, 0, from), rides(Body::right_knuckle, 0, ball)},
             "front_axle.tie_rod_length_mm", SceneRole::moving, [&](Detail detail) {
               return link_mesh(from, to, steering.left.tie_rod_arm.axis,
-                               steering.right.tie_rod_arm.axis, LinkLook{}, detail);
+                               steering.right.tie_rod_arm.axis, LinkSizes{}, detail);
             });
 }
 
@@ -238,9 +210,9 @@ Mesh ball_housing(const Vec3& ball, const Vec3& stud, Detail detail) {
 }
 
 Mesh ball_stud(const Vec3& ball, const Vec3& stud, Detail detail) {
-  Mesh mesh = cone(ball + 10.0 * stud, ball + (kStudReach + 12.0) * stud, 12.0, 9.0, detail);
-  append(mesh, cylinder(ball + (kStudReach + 12.0) * stud, ball + (kStudReach + 26.0) * stud, 15.0,
-                        Detail::coarse));
+  Mesh mesh = cone(ball + 10.0 * stud, ball + (kUsualStudReach + 12.0) * stud, 12.0, 9.0, detail);
+  append(mesh, cylinder(ball + (kUsualStudReach + 12.0) * stud,
+                        ball + (kUsualStudReach + 26.0) * stud, 15.0, Detail::coarse));
   return mesh;
 }
 
