@@ -1,5 +1,4 @@
 // The whole window, with real events and without a display.
-#include "ui/windows/bench_window.h"
 
 #include <gtest/gtest.h>
 
@@ -14,8 +13,6 @@
 #include <QMenuBar>
 #include <QPushButton>
 #include <QSettings>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QWheelEvent>
 #include <cmath>
@@ -23,6 +20,7 @@
 
 #include "core/project-file/project_file.h"
 #include "core/project/field_items.h"
+#include "tests/ui/windows/open_bench.h"
 #include "ui/desk/hand_wheel_dial.h"
 #include "ui/desk/lever.h"
 #include "ui/desk/motion_desk.h"
@@ -45,29 +43,10 @@
 namespace tackbench::ui {
 namespace {
 
-class BenchWindowTest : public testing::Test {
+class BenchWindowTest : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
+  void SetUp() override { open(); }
 
-  void SetUp() override {
-    QSettings().clear();
-    window_ = std::make_unique<BenchWindow>(folder_.path().toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->resize(1440, 900);
-    window_->open_sample("tender-as-first-tacked");
-    window_->show();
-    settle();
-  }
-  void TearDown() override {
-    window_.reset();
-    QSettings().clear();
-  }
-
-  void settle() {
-    window_->session().wait_until_fresh();
-    QApplication::processEvents();
-  }
-  Session& session() { return window_->session(); }
   void press(const char* action) {
     QAction* found = window_->action(action);
     ASSERT_NE(found, nullptr) << action;
@@ -86,9 +65,6 @@ class BenchWindowTest : public testing::Test {
     QTest::mouseRelease(&window_->sheet(), Qt::LeftButton, {}, from + by);
     settle();
   }
-
-  QTemporaryDir folder_;
-  std::unique_ptr<BenchWindow> window_;
 };
 
 TEST_F(BenchWindowTest, TheViewInSpaceIsHiddenSpreadAndReachedByKey) {

@@ -14,16 +14,13 @@
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QMimeData>
-#include <QSettings>
 #include <QSignalSpy>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
 #include <csignal>
 
 #include "core/project-file/project_file.h"
-#include "ui/windows/bench_window.h"
+#include "tests/ui/windows/open_bench.h"
 #include "ui/windows/notice_bar.h"
 #include "ui/windows/preferences.h"
 
@@ -69,20 +66,10 @@ class UsualRights {
   bool was_root_ = false;
 };
 
-class FilesTest : public testing::Test {
+class FilesTest : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
-  void SetUp() override {
-    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, folder_.path());
-    window_ = std::make_unique<BenchWindow>(folder_.filePath("recovery").toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->open_sample("tender-as-first-tacked");
-    window_->show();
-    QApplication::processEvents();
-  }
-  void TearDown() override { window_.reset(); }
+  void SetUp() override { open(); }
 
-  Session& session() { return window_->session(); }
   QString said() const { return window_->notice().words(); }
   bool says(const char* words) const { return said().contains(words); }
   // A sample's file in the test's own folder.
@@ -121,8 +108,6 @@ class FilesTest : public testing::Test {
     return true;
   }
 
-  QTemporaryDir folder_;
-  std::unique_ptr<BenchWindow> window_;
   bool asked_ = false;
 };
 

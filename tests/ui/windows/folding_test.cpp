@@ -3,37 +3,22 @@
 
 #include <QAction>
 #include <QApplication>
-#include <QSettings>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QToolButton>
 
+#include "tests/ui/windows/open_bench.h"
 #include "ui/desk/motion_desk.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/space/loose_card.h"
-#include "ui/windows/bench_window.h"
 #include "ui/windows/side_column.h"
 
 namespace tackbench::ui {
 namespace {
 
-class FoldingTest : public testing::Test {
+class FoldingTest : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
-  void SetUp() override {
-    QSettings().clear();
-    window_ = std::make_unique<BenchWindow>(folder_.path().toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->open_sample("tender-as-first-tacked");
-    window_->show();
-    size(1440, 900);
-  }
-  void TearDown() override {
-    window_.reset();
-    QSettings().clear();
-  }
+  void SetUp() override { open(); }
   void size(int width, int height) {
     window_->resize(width, height);
     window_->session().wait_until_fresh();
@@ -57,9 +42,6 @@ class FoldingTest : public testing::Test {
     return 1.0 * window_->sheet().width() * window_->sheet().height() /
            (1.0 * window_->width() * window_->height());
   }
-
-  QTemporaryDir folder_;
-  std::unique_ptr<BenchWindow> window_;
 };
 
 TEST_F(FoldingTest, ANarrowWindowFoldsByItselfAndAWideOneGivesBack) {

@@ -4,19 +4,16 @@
 
 #include <QAccessible>
 #include <QApplication>
-#include <QSettings>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 #include <set>
 
 #include "core/project-file/project_file.h"
+#include "tests/ui/windows/open_bench.h"
 #include "ui/desk/motion_desk.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/space/loose_card.h"
 #include "ui/space/space_view.h"
-#include "ui/windows/bench_window.h"
 #include "ui/windows/first_page.h"
 #include "ui/windows/help_dialog.h"
 #include "ui/windows/new_project_dialog.h"
@@ -76,25 +73,9 @@ std::vector<QWidget*> walk(QWidget& window) {
   return stops;
 }
 
-class KeyboardTest : public testing::Test {
+class KeyboardTest : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
-  void SetUp() override {
-    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, folder_.path());
-    window_ = std::make_unique<BenchWindow>(folder_.filePath("recovery").toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->resize(1440, 900);
-    window_->open_sample("tender-as-first-tacked");
-    window_->show();
-    window_->activateWindow();
-    ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-    window_->session().wait_until_fresh();
-    QApplication::processEvents();
-  }
-  void TearDown() override { window_.reset(); }
-
-  QTemporaryDir folder_;
-  std::unique_ptr<BenchWindow> window_;
+  void SetUp() override { open(); }
 };
 
 TEST_F(KeyboardTest, TabGoesThroughTheWholeWindow) {

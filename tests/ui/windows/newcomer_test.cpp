@@ -4,39 +4,26 @@
 #include <QApplication>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 
 #include "core/project/field_path.h"
 #include "core/project/starting_guesses.h"
 #include "core/project/starting_truck.h"
+#include "tests/ui/windows/open_bench.h"
 #include "ui/fields/entry_field.h"
 #include "ui/panels/shaft_strip.h"
 #include "ui/panels/station_sheet.h"
 #include "ui/sheet/bare_sheet.h"
 #include "ui/sheet/sheet_card.h"
-#include "ui/windows/bench_window.h"
 #include "ui/windows/side_column.h"
 
 namespace tackbench::ui {
 namespace {
 
-class NewcomerTest : public testing::Test {
+class NewcomerTest : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
-  void SetUp() override {
-    window_ = std::make_unique<BenchWindow>(folder_.path().toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->resize(1440, 900);
-    window_->show();
-    settle();
-  }
+  void SetUp() override { open(nullptr); }
 
-  void settle() {
-    window_->session().wait_until_fresh();
-    for (int i = 0; i < 4; ++i) QApplication::processEvents();
-  }
   void begin_bare() {
     Project project;
     project.name = "My truck";
@@ -55,9 +42,6 @@ class NewcomerTest : public testing::Test {
   Session& session() { return window_->session(); }
   StationSheet& panel() { return window_->side().station_sheet(); }
   BareSheet* bare() { return window_->sheet().findChild<BareSheet*>(); }
-
-  QTemporaryDir folder_;
-  std::unique_ptr<BenchWindow> window_;
 };
 
 TEST_F(NewcomerTest, ATagShowsItsStationWhateverWasSelectedBefore) {

@@ -6,20 +6,18 @@
 #include <QApplication>
 #include <QMessageBox>
 #include <QPushButton>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
 #include <csignal>
 
 #include "core/project-file/project_file.h"
 #include "core/project/field_path.h"
+#include "tests/ui/windows/open_bench.h"
 #include "ui/fields/entry_line.h"
 #include "ui/panels/findings_panel.h"
 #include "ui/panels/station_sheet.h"
 #include "ui/sheet/backdrop_panel.h"
 #include "ui/sheet/sheet_card.h"
-#include "ui/windows/bench_window.h"
 #include "ui/windows/notice_bar.h"
 #include "ui/windows/recovered_dialog.h"
 #include "ui/windows/side_column.h"
@@ -29,29 +27,16 @@ namespace {
 
 constexpr int kPatienceMs = 10000;
 
-class NothingLost : public testing::Test {
+class NothingLost : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
-
   void SetUp() override {
-    window_ = std::make_unique<BenchWindow>(folder_.filePath("recovery").toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->resize(1440, 900);
-    window_->open_sample("tender-as-first-tacked");
-    window_->show();
-    window_->activateWindow();
-    ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+    open();
     file_ = folder_.filePath("mine.tack");
     ASSERT_TRUE(session().save(file_.toStdString()).empty());
     ASSERT_TRUE(window_->open_file(file_));
     settle();
   }
 
-  void settle() {
-    session().wait_until_fresh();
-    QApplication::processEvents();
-  }
-  Session& session() { return window_->session(); }
   std::string member(const std::string& path) {
     const Result<std::string> text = field_text(session().project(), path);
     return text ? *text : "?";
@@ -111,9 +96,7 @@ class NothingLost : public testing::Test {
     return QTest::qWaitFor([this] { return !window_->notice().words().isEmpty(); }, kPatienceMs);
   }
 
-  QTemporaryDir folder_;
   QString file_;
-  std::unique_ptr<BenchWindow> window_;
   bool asked_ = false;
 };
 

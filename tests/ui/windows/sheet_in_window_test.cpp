@@ -5,50 +5,32 @@
 #include <QApplication>
 #include <QDir>
 #include <QPushButton>
-#include <QStandardPaths>
-#include <QTemporaryDir>
 #include <QTest>
 
 #include "core/project/grips.h"
+#include "tests/ui/windows/open_bench.h"
 #include "ui/look/palette.h"
 #include "ui/sheet/sheet_card.h"
 #include "ui/space/loose_card.h"
-#include "ui/windows/bench_window.h"
 #include "ui/windows/first_page.h"
 
 namespace tackbench::ui {
 namespace {
 
-class SheetInWindow : public testing::Test {
+class SheetInWindow : public BenchTest {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
-
-  void open(const char* sample, const QSize& size) {
-    window_ = std::make_unique<BenchWindow>(folder_.path().toStdString());
-    window_->setAttribute(Qt::WA_DeleteOnClose, false);
-    window_->resize(size);
-    window_->open_sample(sample);
-    window_->show();
-    window_->activateWindow();
-    settle();
+  void open_sheet(const char* sample, const QSize& size) {
+    open(sample, size);
     sheet().setFocus();
   }
-  void TearDown() override {
-    window_.reset();
-    use_theme(Theme::day);
-  }
+  ~SheetInWindow() override { use_theme(Theme::day); }
 
-  void settle() {
-    session().wait_until_fresh();
-    QApplication::processEvents();
-  }
   // Until the truck stands under the hand and is painted; the checks may go on.
   void follow() {
     while (!session().posed_fresh()) QApplication::processEvents();
     QApplication::processEvents();
     sheet().grab();
   }
-  Session& session() { return window_->session(); }
   SheetCard& sheet() { return window_->sheet(); }
 
   // What lies on the sheet and hides it, in its pixels.
@@ -73,13 +55,10 @@ class SheetInWindow : public testing::Test {
             << what << ": " << tags[i].tag.heading.toStdString() << " lies underneath";
     }
   }
-
-  QTemporaryDir folder_;
-  std::unique_ptr<BenchWindow> window_;
 };
 
 TEST_F(SheetInWindow, CtrlArrowNudgesASelectedPointByATenth) {
-  open("tender-as-first-tacked", {1280, 720});
+  open_sheet("tender-as-first-tacked", {1280, 720});
   session().select("steering_box");
   const Vec3 before = grip_at(session().project(), "steering_box")->at_mm;
   QTest::keyClick(&sheet(), Qt::Key_Right, Qt::ControlModifier);
@@ -95,7 +74,7 @@ TEST_F(SheetInWindow, CtrlArrowNudgesASelectedPointByATenth) {
 }
 
 TEST_F(SheetInWindow, MenuTicksSayWhatTheSheetShows) {
-  open("tender-as-first-tacked", {1280, 720});
+  open_sheet("tender-as-first-tacked", {1280, 720});
   QAction* grid = window_->action("grid");
   ASSERT_TRUE(grid->isChecked());
   QTest::keyClick(&sheet(), Qt::Key_G);
@@ -126,7 +105,7 @@ class DraggedTags : public SheetInWindow, public testing::WithParamInterface<Cas
 // Every point in the hand, in every view: its tag close to it, the numbers close to what they
 // measure, nothing over anything.
 TEST_P(DraggedTags, StandCloseByAndCoverNothing) {
-  open(GetParam().sample, GetParam().size);
+  open_sheet(GetParam().sample, GetParam().size);
   int seen_points = 0;
   const std::vector<Grip> all = grips(session().project());
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -240,7 +219,7 @@ TEST_F(SheetInWindow, TheOldPositionIsSeenWhileAPointIsDragged) {
 
 // What comes to lie on the sheet later drives the tags off as well.
 TEST_F(SheetInWindow, TagsGiveWayToWhatComesToLieOnTheSheet) {
-  open("tender-as-first-tacked", {1440, 900});
+  open_sheet("tender-as-first-tacked", {1440, 900});
   session().select("drag_link.knuckle_ball_mm");
   follow();
   expect_tags_well_placed("at first");

@@ -4,7 +4,6 @@
 #include <QAccessible>
 #include <QAction>
 #include <QApplication>
-#include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -33,7 +32,6 @@ QString shown_text(double inside, Unit unit) {
 
 class SpokenTest : public testing::Test {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
   SpokenTest() : window_(folder_.path().toStdString()) {
     window_.setAttribute(Qt::WA_DeleteOnClose, false);
     window_.resize(1440, 900);

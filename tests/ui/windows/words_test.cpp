@@ -6,7 +6,6 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QRegularExpression>
-#include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTextBrowser>
 #include <QTextDocumentFragment>
@@ -62,7 +61,6 @@ QString raw_name_in(const QString& words) {
 
 class WindowWords : public testing::TestWithParam<const char*> {
  protected:
-  static void SetUpTestSuite() { QStandardPaths::setTestModeEnabled(true); }
   WindowWords() : window_(folder_.path().toStdString()) {
     window_.setAttribute(Qt::WA_DeleteOnClose, false);
     window_.open_sample(GetParam());
