@@ -78,6 +78,15 @@ TEST(Snap, GoesToWholeUnits) {
   EXPECT_TRUE(snapped.guides.empty());
 }
 
+// Of a point that rides on a moved cab, whole units are those of the cab.
+TEST(Snap, CountsWholeUnitsFromWhereTheyAreSaidToBegin) {
+  SnapSettings moved = settings();
+  moved.unit_origin = {0.25, -0.5};
+  const Snapped snapped = snap({12.34, -5.67}, {}, moved);
+  EXPECT_EQ(snapped.at.x, 12.25);
+  EXPECT_EQ(snapped.at.y, -5.5);
+}
+
 TEST(Snap, GoesLevelAndPlumb) {
   const std::vector<SnapNeighbour> one{{"pin", {100.5, 50.25}}};
   const Snapped level = snap({300.2, 53.0}, one, settings());
